@@ -44,10 +44,10 @@ export function linesUnder(
     if (about.length < nearest.length - Math.max(1, 0.15 * nearest.length))
       return { refused: message("learn.refused.not-steady", told) };
   }
-  const wild = lines.filter(({ size }) => Number(size) > mostTimes * most);
+  const wild = [...lines.filter(({ size }) => Number(size) > mostTimes * most), ...alone(lines, most)];
   const empty = lines.filter(({ observed }) => atRest(observed) && observed.at.phase === "empty");
   const notEmpty = empty.filter(({ size }) => Number(size) > 0.3 * most);
-  if (wild.length > 0.02 * lines.length || notEmpty.length > 0.2 * empty.length)
+  if (wild.length > 0.02 * lines.length || notEmpty.length > 0.1 * empty.length)
     return {
       refused: message("learn.refused.not-steady", {
         ...shown,
@@ -55,6 +55,24 @@ export function linesUnder(
       }),
     };
   return lines;
+}
+
+/** A number this share of the load away from that of the line before is far from it. */
+const farShare = 0.3;
+
+/**
+ * Lines at rest whose number is far from that of the lines before and behind, which agree: it comes from elsewhere. One may
+ * be damaged, so a single one is none.
+ */
+function alone(lines: readonly Placed[], most: number): Placed[] {
+  const far = (one: Placed, other: Placed) =>
+    Math.abs(Number(one.size) - Number(other.size)) > farShare * most;
+  const found = lines.filter((line, i) => {
+    const [before, behind] = [lines[i - 1], lines[i + 1]];
+    if (!before || !behind || ![before, line, behind].every(({ observed }) => atRest(observed))) return false;
+    return far(line, before) && far(line, behind) && !far(before, behind);
+  });
+  return found.length > 1 ? found : [];
 }
 
 /**

@@ -1,4 +1,4 @@
-import { type Message, message } from "../../calibration/message.ts";
+import { message } from "../../calibration/message.ts";
 import { cadenceOf } from "./cadence.ts";
 import { unexplainedDigits } from "./counters.ts";
 import { grammar } from "./grammar.ts";
@@ -6,11 +6,12 @@ import type { Hints, Learned } from "./learned.ts";
 import { learnedFindings } from "./learned-findings.ts";
 import type { Lines } from "./lines.ts";
 import { lostSigns } from "./lost-signs.ts";
-import { type MotionFound, withMeanings } from "./marked-parts.ts";
+import { type MotionFound, withMeanings, withOnly } from "./marked-parts.ts";
 import { runsIn } from "./notations.ts";
 import { blindLines, otherLines, sentOnlyAtRest } from "./other-lines.ts";
+import type { Placed } from "./places.ts";
 import type { Profile } from "./profile.ts";
-import { sendsByItself, sendsQuestion } from "./questions.ts";
+import { sendsByItself, sendsQuestion, turnsQuestion } from "./questions.ts";
 import { sampleLines } from "./sample-lines.ts";
 import { meaningOfBytes, samplesFrom } from "./samples.ts";
 import type { Typed } from "./typed.ts";
@@ -27,9 +28,11 @@ export function learnedProfile(
   const shown = typed.find(({ digits }) => digits !== "")!;
   const belowTyped = typed.some(({ negative }) => negative);
   const known = labelled(vouched(written.parts, written.lines, typed, written.signPlace), shown.unit);
-  const motion = withMeanings(known, written.lines, shown.places);
-  const refused = refusal(written, motion, shown, belowTyped);
-  if (refused) return { refused };
+  const signKnown = belowTyped && written.sign.evident;
+  if (!written.explained || (unexplainedDigits(written.parts, written.lines) && !signKnown))
+    return { refused: withLines("learn.refused.unexplained", shown) };
+  const motion = oneKind(withMeanings(known, written.lines, shown.places), written, shown, hints);
+  if ("asks" in motion) return { questions: [motion] };
   const match = grammar(motion.parts);
   const readings = lines.texts.filter(({ text }) => match(text) !== null);
   const lost = lostSigns(readings, match);
@@ -38,7 +41,7 @@ export function learnedProfile(
   if (!sends.evident) return { questions: [sendsQuestion(readings.length, hints.answers?.sends)] };
   const read = new Set(readings.flatMap(({ text }) => text.split("\n")));
   const others = otherLines(lines.single.filter(({ text }) => !read.has(text)));
-  const blind = blindLines(others, runsIn(written.lines[0]?.observed.text ?? "").length);
+  const blind = blindLines(others, runsIn(ownLine(written.lines[0])).length);
   const restByNumber = sentOnlyAtRest(motion, blind);
   // A line of its own that comes in motion only may well be what tells motion; then "it does not say" is not sure.
   const told = { ...motion, sure: motion.sure && (motion.steady.length > 0 || blind.length === 0) };
@@ -74,23 +77,22 @@ export function learnedProfile(
   return { profile: { ...base, samples } };
 }
 
-const withLines = (
-  code:
-    | "learn.refused.not-all"
-    | "learn.refused.unexplained"
-    | "learn.refused.kinds"
-    | "learn.refused.not-steady",
-  { shown, lines }: Typed,
-) => message(code, { typed: shown, lines: sampleLines(lines) });
+const withLines = (code: "learn.refused.not-all" | "learn.refused.unexplained", { shown, lines }: Typed) =>
+  message(code, { typed: shown, lines: sampleLines(lines) });
 
-/** Why what stands beside the number lets no profile be made, or null. */
-function refusal(written: Written, motion: MotionFound, shown: Typed, belowTyped: boolean): Message | null {
-  const signKnown = belowTyped && written.sign.evident;
-  if (!written.explained || (unexplainedDigits(written.parts, written.lines) && !signKnown))
-    return withLines("learn.refused.unexplained", shown);
-  if (motion.takesTurns === "unlike") return withLines("learn.refused.not-steady", shown);
-  if (motion.takesTurns === "alike" && !belowTyped) return withLines("learn.refused.kinds", shown);
-  return null;
+/** The line that carries the number, without the others of its block. */
+function ownLine(placed: Placed | undefined): string {
+  const { text = "" } = placed?.observed ?? {};
+  const at = placed?.run.start ?? 0;
+  return text.slice(text.lastIndexOf("\n", at) + 1).split("\n")[0]!;
+}
+
+/** Where lines of several kinds take turns, those of the kind that the owner names; until then the question. */
+function oneKind(found: MotionFound, { lines }: Written, { places }: Typed, { answers }: Hints) {
+  const { turns, parts } = found;
+  if (!turns) return found;
+  const kind = turnsQuestion(turns.kinds, answers?.turns);
+  return "asks" in kind ? kind : withMeanings(withOnly(parts, turns.slot, kind.marks), lines, places);
 }
 
 /** The whole way from bytes to meaning gives exactly what was typed, on at least one of its lines. */

@@ -1,4 +1,3 @@
-import { median } from "../../calibration/median.ts";
 import { grammar } from "./grammar.ts";
 import { clearStepOf, fewestLines, judgeMarks, type Truth, truths, type Verdict } from "./motion.ts";
 import { type MarkedLines, meansSomethingElse } from "./other-meanings.ts";
@@ -15,11 +14,8 @@ export interface MotionFound {
   unsure: string[];
   restLines: number;
   motionLines: number;
-  /**
-   * Lines of two kinds take turns at rest: of one of them the number may be gross, of the other net. "unlike" where
-   * letters name them, or one kind trembles much more than the other, so that only one can be the display.
-   */
-  takesTurns: "no" | "alike" | "unlike";
+  /** lines of several kinds take turns at rest: where the first of their marks stands, and a line with each; null where none do */
+  turns: { slot: number; kinds: { mark: string; line: string }[] } | null;
 }
 
 /** A nervous balance says now and then that it moves when it rests; while things move its mark may lag behind. */
@@ -57,25 +53,35 @@ export function withMeanings(
   const values = read.map(({ value }) => value);
   const clearStep = clearStepOf(observed, values, 10 ** -shownPlaces);
   const truth: Truth[] = truths(observed, values, clearStep);
+  const leftOut = stepsLeftOut(lines, new Set(read.map(({ line }) => line)));
   const places = placesOf(parts, (slot) => {
     const marks = read.map((line) => line.marks[slot]!.text);
     return {
       seen: { lines: observed, marks, values },
       verdict: judgeMarks(marks, truth, observed, values),
       clearStep,
+      leftOut,
     };
   });
-  const turning = places.filter(({ tells, verdict }) => !tells && verdict.changing >= takingTurns);
-  const unlike = turning.some(
-    ({ seen }) => trembleUnlike(seen, truth, 10 ** -shownPlaces) || namedByLetters(seen.marks),
-  );
-  const takesTurns = unlike ? "unlike" : turning.length > 0 ? "alike" : "no";
-  return { ...meaningsFrom(parts, places, truth), takesTurns };
+  return { ...meaningsFrom(parts, places, truth), turns: turnsOf(places) };
+}
+
+/** Steps of the number on the way to lines whose mark is not known well enough to be read. */
+function stepsLeftOut(lines: readonly Placed[], read: ReadonlySet<Placed>): number[] {
+  return lines.flatMap((line, i) => {
+    const before = lines[i - 1];
+    const { phase, index } = line.observed.at;
+    if (read.has(line) || phase === "below-zero" || before?.observed.at.index !== index) return [];
+    return [Number(line.size) - Number(before.size)];
+  });
 }
 
 function placesOf(
   parts: readonly Part[],
-  judged: (slot: number) => { seen: MarkedLines; verdict: Verdict; clearStep: number },
+  judged: (slot: number) => Pick<PlaceFound, "seen" | "verdict"> & {
+    clearStep: number;
+    leftOut: readonly number[];
+  },
 ): PlaceFound[] {
   const numberLine = lineOf(
     parts,
@@ -83,13 +89,13 @@ function placesOf(
   );
   const marks = parts.flatMap((part, at) => (isMark(part) ? [at] : []));
   return marks.map((at, slot): PlaceFound => {
-    const { seen, verdict, clearStep } = judged(slot);
+    const { seen, verdict, clearStep, leftOut } = judged(slot);
     const tells =
       verdict.rest >= needed.rest &&
       verdict.motion >= needed.motion &&
       verdict.rest + verdict.motion >= needed.together &&
       verdict.changing <= mostChanging &&
-      !meansSomethingElse(seen, verdict.means, clearStep);
+      !meansSomethingElse(seen, verdict.means, clearStep, leftOut);
     const doubtful = !tells && verdict.connection > nothing;
     return { seen, verdict, tells, own: lineOf(parts, at) === numberLine, doubtful };
   });
@@ -99,7 +105,7 @@ function meaningsFrom(
   parts: readonly Part[],
   places: readonly PlaceFound[],
   truth: readonly Truth[],
-): Omit<MotionFound, "takesTurns"> {
+): Omit<MotionFound, "turns"> {
   const restLines = truth.filter((t) => t === "rest").length;
   const motionLines = truth.filter((t) => t === "motion").length;
   const doubtful = places.some((place) => place.doubtful);
@@ -128,24 +134,26 @@ function meaningsFrom(
   };
 }
 
-/** Every kind has a letter of its own: they are names of different numbers. */
-const namedByLetters = (marks: readonly string[]) => [...new Set(marks)].every((text) => /\p{L}/u.test(text));
+/** Lines whose marks change from one line to the next at rest: their numbers may be gross and net, raw and filtered. */
+function turnsOf(places: readonly PlaceFound[]): MotionFound["turns"] {
+  const slot = places.findIndex(({ tells, verdict }) => !tells && verdict.changing >= takingTurns);
+  const seen = places[slot]?.seen;
+  if (!seen) return null;
+  const kinds = [...new Set(seen.marks)].map((mark) => ({
+    mark,
+    line: seen.lines[seen.marks.indexOf(mark)]!.shown,
+  }));
+  return { slot, kinds };
+}
 
-/** Of one kind of line the numbers at rest lie much further apart than of another. */
-function trembleUnlike(
-  { lines, marks, values }: MarkedLines,
-  truth: readonly Truth[],
-  digit: number,
-): boolean {
-  const spreads = [...new Set(marks)].flatMap((text) => {
-    const rest = values.flatMap((value, i) =>
-      marks[i] === text && truth[i] === "rest" ? [{ value, step: lines[i]!.at.index }] : [],
-    );
-    const middle = (step: number) => median(rest.filter((one) => one.step === step).map((one) => one.value));
-    const away = rest.map(({ value, step }) => Math.abs(value - middle(step)));
-    return away.length < fewestLines ? [] : [away.reduce((sum, one) => sum + one, 0) / away.length];
+/** The parts with some of the marks at this place only. */
+export function withOnly(parts: readonly Part[], slot: number, marks: readonly string[]): Part[] {
+  let at = -1;
+  return parts.map((part): Part => {
+    if (!isMark(part)) return part;
+    at += 1;
+    return at === slot ? { ...part, marks: part.marks.filter(({ text }) => marks.includes(text)) } : part;
   });
-  return Math.max(...spreads) > 3 * Math.min(...spreads) + digit;
 }
 
 const isMark = (part: Part): part is Extract<Part, { is: "mark" }> => part.is === "mark";

@@ -21,11 +21,19 @@ const stillMs = 1500;
 
 /**
  * True when the marks that seem to tell rest from motion go with something else just as well: with the step from the line
- * before, or with what the owner did before the number moved. What such a mark means is not known.
+ * before, or with what the owner did before the number moved. What such a mark means is not known. `leftOut` are the steps
+ * to lines that carry a mark seen too seldom to be read.
  */
-export function meansSomethingElse(seen: MarkedLines, means: Means, clearStep: number): boolean {
+export function meansSomethingElse(
+  seen: MarkedLines,
+  means: Means,
+  clearStep: number,
+  leftOut: readonly number[],
+): boolean {
   return (
-    saysSameNumber(seen, means) || saysDirection(seen, means, clearStep) || outOfStep(seen, means, clearStep)
+    saysSameNumber(seen, means) ||
+    saysDirection(seen, means, clearStep, leftOut) ||
+    outOfStep(seen, means, clearStep)
   );
 }
 
@@ -42,7 +50,12 @@ function saysSameNumber(seen: MarkedLines, means: Means): boolean {
 }
 
 /** A mark for a rising number, another or none for a falling one: each goes one way only, though the number went both ways. */
-function saysDirection(seen: MarkedLines, means: Means, clearStep: number): boolean {
+function saysDirection(
+  seen: MarkedLines,
+  means: Means,
+  clearStep: number,
+  leftOut: readonly number[],
+): boolean {
   const steps = stepsOf(seen);
   const risingShare = (of: readonly number[]) => of.filter((step) => step > 0).length / of.length;
   const ways = [...means].flatMap(([text, meant]) => {
@@ -52,8 +65,8 @@ function saysDirection(seen: MarkedLines, means: Means, clearStep: number): bool
   const [up, down] = [1 - 2 * missed, 2 * missed];
   if (ways.length === 0 || !ways.every((share) => share >= up || share <= down)) return false;
   if (ways.some((share) => share >= up) && ways.some((share) => share <= down)) return true;
-  const unmarked = steps.filter(
-    (step, i) => Math.abs(step) > clearStep && means.get(seen.marks[i]!) === "steady",
+  const unmarked = [...steps.filter((_, i) => means.get(seen.marks[i]!) === "steady"), ...leftOut].filter(
+    (step) => Math.abs(step) > clearStep,
   );
   const against = unmarked.filter((step) => step > 0 !== ways[0]! >= up);
   return against.length >= enough.against;

@@ -5,7 +5,7 @@ import type { SignForm } from "./signs.ts";
 import type { Typed } from "./typed.ts";
 import type { SignPlace } from "./vouching.ts";
 
-const questionIds = ["number", "sign", "below-zero", "sends"] as const;
+const questionIds = ["number", "sign", "below-zero", "turns", "sends"] as const;
 
 /** A thing that no bytes can tell. Asked once, the answer is kept in the profile. */
 export interface Question {
@@ -138,6 +138,24 @@ export function belowZeroQuestion(line: string, answer: string | undefined): Que
     { value: minusBefore, message: message("learn.answer.minus-before") },
   ];
   return question("below-zero", message("learn.question.below-zero", { line }), options, answer);
+}
+
+/** The answer that the lines of all kinds show the same number. */
+const allKinds = "all";
+
+/** "turns": lines of which kind the display shows, where several take turns; the answer is their marks. */
+export function turnsQuestion(
+  kinds: readonly { mark: string; line: string }[],
+  answer: string | undefined,
+): Question | { marks: string[] } {
+  const options = kinds.map(
+    ({ line }, i): Option => ({ value: String(i + 1), message: message("learn.answer.line", { line }) }),
+  );
+  const chosen = kinds.find((_, i) => String(i + 1) === answer);
+  if (chosen) return { marks: [chosen.mark] };
+  if (answer === allKinds) return { marks: kinds.map(({ mark }) => mark) };
+  const all: Option = { value: allKinds, message: message("learn.answer.all-kinds") };
+  return question("turns", message("learn.question.turns"), [...options, all], answer);
 }
 
 /** "sends": whether lines come by themselves or on the key of the balance. */

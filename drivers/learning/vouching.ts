@@ -91,7 +91,7 @@ export function vouched(
     for (let grew = true; grew; ) {
       grew = false;
       for (const { text } of part.marks) {
-        if (known.has(text)) continue;
+        if (known.has(text) || inPlaceOfUnit(text, [...known.keys()], typed[0]!.unit)) continue;
         const [plus, minus] = ["plus", "minus"].map((to) =>
           closePairs(read, here, text, known, to === "minus", { load, belowTyped }),
         ) as [number, number];
@@ -111,6 +111,7 @@ export function vouched(
         .map(({ line }) => Number(line.size));
       const most = Math.max(0, ...sizes);
       if (sizes.length === 0 || most > enoughLoad * load || strays(read, here, mark.text, load)) return [];
+      if (isOtherUnit(mark.text, typed[0]!.unit)) return [];
       // beside digits without a point it may be a code of the decimals
       if (pointless && /\d/.test(mark.text)) return [];
       // Whether such a mark tells the sign is not known while no value below zero was typed.
@@ -118,6 +119,19 @@ export function vouched(
     });
     return { is: "mark", marks };
   });
+}
+
+/** A word that stands where the owner's unit stands beside the values typed: another quantity, however close its number is. */
+function inPlaceOfUnit(mark: string, known: readonly string[], unit: MassUnit): boolean {
+  const word = mark.replace(/[^\p{L}%\u2030]/gu, "").toLowerCase();
+  const isUnit = (text: string) => text.replace(/[^\p{L}]/gu, "").toLowerCase() === unit;
+  return word !== "" && word !== unit && known.some(isUnit);
+}
+
+/** A unit of weight that is not the owner's, or no unit of weight: beside zero it is seen without changing the number. */
+function isOtherUnit(mark: string, unit: MassUnit): boolean {
+  const meaning = unitMeaning(mark.trim());
+  return meaning !== null && ("notWeight" in meaning || meaning.unit !== unit);
 }
 
 /** A line near zero between two of the load comes from elsewhere, such as from another balance. */

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { learn } from "../../../drivers/learning/learn.ts";
 import { type Profile, profileJsonSchema } from "../../../drivers/learning/profile.ts";
+import type { Answers } from "../../../drivers/learning/questions.ts";
 import { readByProfile } from "../../../drivers/learning/reader.ts";
 import { recordingFromText } from "../../../drivers/learning/recording-text.ts";
 import { checkProfile, meaningOfBytes } from "../../../drivers/learning/samples.ts";
@@ -218,6 +219,58 @@ describe("what was typed decides, and what it does not decide is asked or refuse
     expect(code(both, { number: "9" })).toBe("number");
     expect(code(both, { number: "1" })).toBe("below-zero");
     expect(code(both, { number: "1", "below-zero": "minus-before" })).toBe("g");
+  });
+
+  test("which kind of line the display shows, where lines of several kinds take turns; others are read as none", () => {
+    let sent = 0;
+    const turns = pasted.replaceAll(/^Q.*$/gm, (line) => `${line} ${".:"[++sent % 2]}`);
+    expect(code(turns)).toBe("turns");
+    const kindOf = (answers: Answers) => {
+      const { profile } = learn(recordingFromText(turns), { answers });
+      return [".", ":"].map((mark) => {
+        const meaning = meaningOfBytes(profile!, bytesOf(`QA     31.10 g ${mark}\n`));
+        return meaning && "reading" in meaning ? meaning.reading.text : null;
+      });
+    };
+    expect(kindOf({ turns: "1" })).toEqual(["31.10", null]);
+    expect(kindOf({ turns: "2" })).toEqual([null, "31.10"]);
+    expect(kindOf({ turns: "all" })).toEqual(["31.10", "31.10"]);
+  });
+
+  test("marks that say up and down beyond some digits never say rest, in a recording without a touch either", () => {
+    const lines = (of: string, ...grams: number[]) => grams.map((g) => `${g.toFixed(3).padStart(9)} g ${of}`);
+    const rest = (grams: number) =>
+      lines("=", ...[0, 0, 1, 0, -1, 0, 0, 0, 1, 0, 0, 0].map((n) => grams + n / 1000));
+    const up = lines(
+      "^",
+      3.547,
+      14.819,
+      22.547,
+      27.848,
+      31.482,
+      33.975,
+      35.684,
+      36.856,
+      37.66,
+      38.211,
+      38.589,
+    );
+    const down = lines("v", 35.866, 24.595, 16.867, 11.566, 7.931, 5.439, 3.729, 2.558, 1.754, 0.825, 0.266);
+    const short = [
+      ...["# empty", ...rest(0), "# putting-on", ...up, "# loaded", ...rest(39.414), "# displayed 39.414 g"],
+      ...["# taking-off", ...rest(39.414), ...down, "# empty", ...rest(0)],
+    ].join("\n");
+    const answers = { sends: "by-itself", "below-zero": "minus-before" };
+    const { profile } = learn(recordingFromText(short), { answers });
+    expect(meaningOfBytes(profile!, bytesOf("   39.414 g =\n"))).toMatchObject({
+      reading: { text: "39.414", stability: "unknown" },
+    });
+  });
+
+  test("lines of another number in the same form, now and then, are the reason why nothing is learned", () => {
+    let sent = 0;
+    const strays = pasted.replaceAll(/^QA.*$/gm, (line) => (sent++ % 5 === 4 ? "QA     17.25 g" : line));
+    expect(code(strays)).toBe("learn.refused.not-steady");
   });
 
   test("without motion the meaning of the marks is unsure and never stable", () => {
