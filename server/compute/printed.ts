@@ -37,7 +37,7 @@ function printed(statement: Statement | NoReading, tell: Telling): ComputeRespon
 }
 
 /** What sums need of a piece is no part of the contract: `--total` sums. */
-function withoutParts({ parts: _, ...fineness }: NonNullable<Statement["fineness"]>) {
+function withoutParts({ parts: _, family_parts: __, ...fineness }: NonNullable<Statement["fineness"]>) {
   return fineness;
 }
 

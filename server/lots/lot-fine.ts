@@ -14,8 +14,8 @@ export interface LotFine extends Ends {
   metal: PreciousMetal;
   permille: { low: number; high: number };
   parts: FineParts;
-  /** narrowed by laboratory results on other pieces of its claim */
-  likeAssayed?: true;
+  /** over everything its claim allows, where laboratory results on other pieces of the claim narrow it */
+  unnarrowed?: LotFine;
   /** of the interval, such as 0.9545 */
   confidence: number;
 }

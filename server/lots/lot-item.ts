@@ -10,10 +10,11 @@ import { liquidCelsius } from "../reports/conditions.ts";
 import { type Result, standingBy } from "../reports/stated.ts";
 import { commonShare } from "../weighing/common-share.ts";
 import { meanGrams } from "../weighing/item.ts";
-import { recordedFineness } from "../weighing/recorded-fineness.ts";
+import { recordedFineness, unnarrowedFineness } from "../weighing/recorded-fineness.ts";
 import { isMeasured, type RecordedStatement } from "../weighing/recorded-statement.ts";
 import { claimedPermille, isLightFor } from "./light-for-claim.ts";
 import type { LotFine, Weighed } from "./lot-fine.ts";
+import { areTestsAgainst } from "./tests-against.ts";
 import { displayStepG } from "./weighed-mass.ts";
 
 /** One weighed piece of a lot. */
@@ -50,6 +51,8 @@ export interface LotItem {
   expected?: { grams: number; stepG: number };
   /** as light as gold of the claimed fineness gets; left out where it is not, or is excluded anyway */
   light?: true;
+  /** a magnet or another test speaks against what its density says */
+  testsAgainst?: true;
   /** what its fine metal is computed from; null when it is excluded or no fineness can be said */
   weighed: Weighed | null;
   /** fine metal if it is sound alloy of the claimed metal; null when it is excluded or no fineness can be said */
@@ -110,6 +113,7 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
     counts: stated.voided === undefined && state !== "no-valid-reading",
     ...(last ? { again: { grams: Number(last.grams), stepG: displayStepG(last), reading: last.grams } } : {}),
     ...(listed === undefined ? {} : { expected: { grams: Number(listed), stepG: lastPlace(listed) } }),
+    ...(areTestsAgainst(statement) ? { testsAgainst: true } : {}),
     ...(measured && metal && state !== "excluded" && state !== "no-valid-reading"
       ? metalOf(metal, measured, { claim, result: stated.result, library })
       : { weighed: null, fine: null }),
@@ -127,7 +131,8 @@ function metalOf(
   const celsius = liquidCelsius(result) ?? 20;
   const measured = recordedDensity(statement, confidence);
   const permille = claimedPermille(claim);
-  const found = recordedFineness(statement, { confidence, celsius, library });
+  const read = { confidence, celsius, library };
+  const found = recordedFineness(statement, read);
   return {
     ...(metal === "gold" && permille !== undefined && isLightFor(permille, measured, celsius)
       ? { light: true }
@@ -140,15 +145,16 @@ function metalOf(
       uMassG: statement.u_mass_g,
       commonShare: commonShare(statement.budget),
     },
-    fine: found && lotFineOf(metal, found, confidence),
+    fine: found && lotFineOf(metal, found, confidence, unnarrowedFineness(statement, read)),
   };
 }
 
 function lotFineOf(
   metal: PreciousMetal,
-  { permille: [low, high], fine_g: [lowG, highG], parts, laboratory_results: by }: FamilyFineness,
+  { permille: [low, high], fine_g: [lowG, highG], parts }: FamilyFineness,
   confidence: number,
+  unnarrowed?: FamilyFineness,
 ): LotFine {
   const fine = { metal, lowG, highG, permille: { low, high }, parts, confidence };
-  return by?.narrows ? { ...fine, likeAssayed: true } : fine;
+  return unnarrowed ? { ...fine, unnarrowed: lotFineOf(metal, unnarrowed, confidence) } : fine;
 }

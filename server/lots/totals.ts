@@ -1,6 +1,7 @@
 import { message } from "../../calibration/message.ts";
 import { preciousMetals } from "../metals/precious-metal.ts";
 import { changedMasses, unlikeTheList } from "./changed-masses.ts";
+import { countedFine } from "./counted-fine.ts";
 import { duplicates } from "./duplicates.ts";
 import { isCleared } from "./flags.ts";
 import { lightForTheirClaim } from "./light-items.ts";
@@ -8,6 +9,7 @@ import type { Lot } from "./lot.ts";
 import type { LotCheck } from "./lot-check.ts";
 import { type Ends, fineOf, type LotFine } from "./lot-fine.ts";
 import type { LotItem } from "./lot-item.ts";
+import { testsAgainst } from "./tests-against.ts";
 import { displayStepG, type WeighedMass } from "./weighed-mass.ts";
 
 export interface LotSums {
@@ -34,14 +36,15 @@ export function lotSums(
   elsewhere: readonly WeighedMass[] = [],
 ): LotSums {
   const gross = lot.gross && { grams: Number(lot.gross.grams), stepG: displayStepG(lot.gross) };
-  const counted = lot.count;
+  const expected = lot.count;
   const items = all.filter(({ counts }) => counts);
   const sumG = items.reduce((sum, { dryG }) => sum + dryG, 0);
   const withinG = 2 * Math.hypot(gross?.stepG ?? 0, ...items.map(({ stepG }) => stepG));
   const shown = decimalsOf(Math.max(gross?.stepG ?? 0, ...items.map(({ stepG }) => stepG)));
   const fine: LotSums["fine"] = {};
+  const counted = items.flatMap(countedFine);
   for (const metal of preciousMetals) {
-    const of = items.flatMap((item) => (item.fine?.metal === metal ? [item.fine] : []));
+    const of = counted.filter((one) => one.metal === metal);
     if (of.length > 0) fine[metal] = fineOf(of);
   }
   const missingG = gross === undefined ? undefined : gross.grams - sumG;
@@ -50,6 +53,7 @@ export function lotSums(
     ...changedMasses(items, shown),
     ...unlikeTheList(items),
     ...lightForTheirClaim(items),
+    ...testsAgainst(items),
     ...duplicates(items, elsewhere, excess, withinG),
     ...(excess !== undefined
       ? [
@@ -60,11 +64,11 @@ export function lotSums(
           },
         ]
       : []),
-    ...(missingG !== undefined && missingG > withinG && counted === items.length
+    ...(missingG !== undefined && missingG > withinG && expected === items.length
       ? [
           {
             message: message("lot-check.gross-missing", {
-              pieces: counted,
+              pieces: expected,
               missing_g: { decimal: missingG.toFixed(shown) },
             }),
             remedy: message("lot-check.gross-missing-remedy"),

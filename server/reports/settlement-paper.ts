@@ -29,7 +29,7 @@ export async function settlementPdf(of: SettlementPaper): Promise<Buffer> {
   const { lot, closing, hash, prices, organisation, locale, when } = of;
   if (!closing.settlement) throw new RangeError("nothing was settled");
   const t = tellerOf(locale);
-  const view = sheetView(closing.settlement, prices, { locale, when });
+  const view = sheetView({ settled: closing.settlement, lotFine: closing.fine_g }, prices, { locale, when });
   const version = closing.version ?? 1;
   const title = t("settlement.paper.title", { lot: lot.name });
   const sheet = new Paper({
@@ -89,6 +89,7 @@ export async function settlementPdf(of: SettlementPaper): Promise<Buffer> {
   );
   sheet.paragraph(t("payout.paid", { amount: view.paid }), { size: 12, bold: true });
   if (view.paysBy !== "") sheet.paragraph(view.paysBy);
+  for (const one of view.against) sheet.paragraph(one);
   sheet.paragraph(t("payout.rounding-rule"));
   if (view.leftOut.length > 0) {
     sheet.heading(t("payout.left-out.caption"));

@@ -4,6 +4,8 @@ import type { Locale } from "../../views/messages/language.ts";
 import { type Tell, tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
 import type { LeftOutRow, SettlementRow, SettlementSheet } from "../../views/settlements/view.ts";
+import type { TotalsAtClosing } from "../lots/totals-at-closing.ts";
+import { type AgainstLot, againstLot } from "../settlements/against-lot.ts";
 import type { LotPrice } from "../settlements/price.ts";
 import type { LeftOut, Settled, SettledLine } from "../settlements/settlement.ts";
 
@@ -20,7 +22,7 @@ export interface SettlementManner {
 
 /** What is settled, in words; `prices` are those that it names. */
 export function sheetView(
-  settled: Settled,
+  { settled, lotFine }: { settled: Settled; lotFine: TotalsAtClosing["fine_g"] },
   prices: readonly LotPrice[],
   manner: SettlementManner,
 ): SettlementSheet {
@@ -48,8 +50,21 @@ export function sheetView(
     paysBy: settled.totals.some(({ low, high }) => low !== high)
       ? t(`settlement.pays.${settled.pays}-said`)
       : "",
+    against: againstLot(settled, lotFine).map((one) => againstSaid(one, manner)),
     leftOut: settled.left_out.map((one) => leftOutRow(one, manner)),
   };
+}
+
+function againstSaid({ metal, lot, here, because }: AgainstLot, { locale }: SettlementManner): string {
+  const t = tellerOf(locale);
+  const range = ({ low, high }: AgainstLot["lot"]) =>
+    t("lots.totals.range", { low: inLocale(low, locale), high: inLocale(high, locale), unit: "g" });
+  return t("payout.against-lot", {
+    metal: t(`lots.metals.${metal}`),
+    lot: range(lot),
+    here: range(here),
+    because: because.map(({ why, tickets }) => t(`payout.against-lot.${why}`, { tickets })).join("; "),
+  });
 }
 
 function priceFacts(price: LotPrice, { locale, when }: SettlementManner): (readonly [string, string])[] {
@@ -134,7 +149,16 @@ const decimalsOf = (text: string) => text.split(".")[1]?.length ?? 0;
 const ticketsOf = ({ pieces }: Pick<SettledLine, "pieces">) => pieces.map(({ ticket }) => ticket).join(", ");
 
 function restsOnOf({ rests_on, deducted_g }: SettledLine, t: Tell, locale: Locale): string {
-  const { source, by, reason, laboratory, report = "", beside, like_assayed: like } = rests_on;
+  const {
+    source,
+    by,
+    reason,
+    laboratory,
+    report = "",
+    beside,
+    like_assayed: like,
+    not_narrowed: free,
+  } = rests_on;
   const says = [
     laboratory === undefined
       ? source === "melt"
@@ -142,6 +166,7 @@ function restsOnOf({ rests_on, deducted_g }: SettledLine, t: Tell, locale: Local
         : t(`payout.sayers.${source}`)
       : t("payout.rests.laboratory", { laboratory, report }),
     ...(like === undefined ? [] : [t("payout.rests.like-assayed", { tickets: like })]),
+    ...(free === undefined ? [] : [t("payout.rests.not-narrowed", { tickets: free })]),
     ...(by === undefined ? [] : [t("payout.rests.by", { by })]),
     ...(reason === undefined ? [] : [reason]),
     ...(source === "laboratory" || source === "melt" || Number(deducted_g) === 0

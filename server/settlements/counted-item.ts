@@ -6,7 +6,7 @@ import { densityRange, type Word } from "./fineness.ts";
 import { standingDecision } from "./held-back.ts";
 import type { ItemEvidence } from "./item-evidence.ts";
 import { ofDensity, thousand } from "./mass-text.ts";
-import type { ItemTerms } from "./settlement.ts";
+import type { ItemTerms, Settlement } from "./settlement.ts";
 
 /** A piece as it is paid for, before its fineness is looked for. */
 export interface CountedItem {
@@ -18,20 +18,32 @@ export interface CountedItem {
   decimals: number;
   /** a named person decided that it is paid for although something speaks against it */
   isDecided: boolean;
+  /** the mass counts that it had when it was weighed again */
+  isAgain: boolean;
+  /** its record is narrowed by laboratory results on other pieces of its claim, and that is not counted */
+  notNarrowed: boolean;
 }
 
 /** With the mass that a decision says; the density was that of the first one, and says nothing beside another. */
-export function countedItem(evidence: ItemEvidence, terms: ItemTerms): CountedItem {
+export function countedItem(
+  evidence: ItemEvidence,
+  terms: ItemTerms,
+  { narrowed }: Pick<Settlement, "narrowed">,
+): CountedItem {
   const decision = standingDecision(evidence, terms)?.body;
   const { item } = evidence;
   const again = decision?.mass === "again" ? item.again : undefined;
+  const free = narrowed ? undefined : item.fine?.unnarrowed;
+  const fine = again ? null : (free ?? item.fine);
   return {
-    evidence: again ? { ...evidence, item: { ...item, fine: null } } : evidence,
+    evidence: { ...evidence, item: { ...item, fine } },
     terms,
     dryG: again ? exactly(again.reading) : dryMass(item),
     decimals: Math.max(0, ...(again ? [again.reading] : item.dryReadings).map(decimalsShown)),
     deductedG: exactly(terms.deducted?.value ?? "0"),
     isDecided: decision?.pays === true,
+    isAgain: again !== undefined,
+    notNarrowed: fine !== null && free !== undefined,
   };
 }
 

@@ -47,10 +47,19 @@ export function decideSettlement(
     case "decide-item":
       return [{ kind: "settlement-decision", body: decided(command.decision, known) }];
     case "state-trust": {
-      const { trust, pays } = command.trust;
+      const { trust, pays, narrowed } = command.trust;
       const by = namedBy(command.trust.by);
       return [
-        { kind: "settlement-trust", body: { trust, pays, by, reason: reasonOf(command.trust.reason) } },
+        {
+          kind: "settlement-trust",
+          body: {
+            trust,
+            pays,
+            ...(narrowed ? { narrowed } : {}),
+            by,
+            reason: reasonOf(command.trust.reason),
+          },
+        },
       ];
     }
     case "close-lot":

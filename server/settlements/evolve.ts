@@ -2,7 +2,7 @@ import type { Entry, EntryOf } from "../ledger/entry.ts";
 import type { ItemTerms, Said, Settlement } from "./settlement.ts";
 import { sources } from "./source.ts";
 
-const begun: Settlement = { prices: {}, terms: {}, trust: sources, pays: "low" };
+const begun: Settlement = { prices: {}, terms: {}, trust: sources, pays: "low", narrowed: false };
 
 /** What the entries about one lot, oldest first, say of its settlement. */
 export function settlementOf(entries: readonly Entry[]): Settlement {
@@ -21,8 +21,10 @@ function evolveSettlement(settlement: Settlement, entry: Entry): Settlement {
       return withTerms(settlement, entry.body.piece, (terms) => merged(terms, entry));
     case "settlement-decision":
       return withTerms(settlement, entry.body.piece, (terms) => ({ ...terms, decision: entry }));
-    case "settlement-trust":
-      return { ...settlement, trust: entry.body.trust, pays: entry.body.pays };
+    case "settlement-trust": {
+      const { trust, pays, narrowed = false } = entry.body;
+      return { ...settlement, trust, pays, narrowed };
+    }
     default:
       return settlement;
   }

@@ -22,6 +22,8 @@ const restsOn = z.strictObject({
   beside: z.strictObject({ low: decimalText, high: decimalText, fits: z.boolean() }).optional(),
   /** tickets of pieces whose density is read as that of other pieces of their claim with a laboratory result */
   like_assayed: z.array(z.string()).min(1).optional(),
+  /** tickets of pieces whose record is narrowed so and that are counted over everything their claim allows */
+  not_narrowed: z.array(z.string()).min(1).optional(),
 });
 
 const line = z.strictObject({
@@ -30,6 +32,8 @@ const line = z.strictObject({
   pieces: z.array(z.strictObject({ id: words, ticket: z.string() })).min(1),
   dry_g: decimalText,
   deducted_g: decimalText,
+  /** the mass counts that it had when it was weighed again */
+  mass: z.literal("again").optional(),
   net_g: decimalText,
   permille: range,
   fine_g: range,
@@ -52,6 +56,7 @@ const leftOut = z.strictObject({
 export const settled = z.strictObject({
   trust: z.array(z.enum(sources)),
   pays: z.enum(intervalEnds),
+  narrowed: z.literal(true).optional(),
   lines: z.array(line),
   left_out: z.array(leftOut),
   metals: z.array(
@@ -132,6 +137,8 @@ export const settlementKinds = {
   "settlement-trust": z.strictObject({
     trust: z.array(z.enum(sources)).length(sources.length),
     pays: z.enum(intervalEnds),
+    /** laboratory results on other pieces of a claim may narrow what a density says */
+    narrowed: z.literal(true).optional(),
     reason: words,
     by: words,
     second: words.optional(),

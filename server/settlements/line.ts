@@ -34,6 +34,7 @@ export function statedLine(
     metal,
     pieces: [{ id: evidence.item.id, ticket: evidence.item.ticket }],
     ...massesOf(dryG, deductedG, counted.decimals),
+    ...(counted.isAgain ? { mass: "again" as const } : {}),
     permille: same(written(product(share, thousand))),
     fine_g: same(written(fineG)),
     pay: same(money(payFor(fineG, price), price.currency, price.rounding)),
@@ -55,7 +56,8 @@ export function densityLine(
 ): SettledLine {
   const { lowG, expectedG, highG } = fineOf(counted.flatMap(({ evidence }) => evidence.item.fine ?? []));
   const dryG = sumOf(counted.map((one) => one.dryG));
-  const like = counted.flatMap(({ evidence: { item } }) => (item.fine?.likeAssayed ? [item.ticket] : []));
+  const like = counted.flatMap(({ evidence: { item } }) => (item.fine?.unnarrowed ? [item.ticket] : []));
+  const free = counted.flatMap(({ evidence, notNarrowed }) => (notNarrowed ? [evidence.item.ticket] : []));
   const range = (of: (grams: Fraction) => string) => ({
     low: of(ofDensity(lowG)),
     expected: of(ofDensity(expectedG)),
@@ -68,7 +70,12 @@ export function densityLine(
     permille: range((grams) => roundedText(permilleOf(grams, dryG), densityDecimals, "half-even")),
     fine_g: range((grams) => roundedText(grams, densityDecimals, "half-even")),
     pay: range((grams) => money(payFor(grams, price), price.currency, price.rounding)),
-    rests_on: { source: "density", entries: [], ...(like.length > 0 ? { like_assayed: like } : {}) },
+    rests_on: {
+      source: "density",
+      entries: [],
+      ...(like.length > 0 ? { like_assayed: like } : {}),
+      ...(free.length > 0 ? { not_narrowed: free } : {}),
+    },
   };
 }
 

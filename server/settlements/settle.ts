@@ -44,6 +44,7 @@ export function settle(items: readonly ItemEvidence[], settlement: Settlement): 
   return {
     trust: [...settlement.trust],
     pays: settlement.pays,
+    ...(settlement.narrowed ? { narrowed: true as const } : {}),
     lines,
     left_out: parts.flatMap((part) => ("leftOut" in part ? [part.leftOut] : [])),
     ...totalsOf(lines, settlement),
@@ -52,7 +53,7 @@ export function settle(items: readonly ItemEvidence[], settlement: Settlement): 
 
 function partsOf(evidence: ItemEvidence, settlement: Settlement): Part[] {
   const terms = settlement.terms[evidence.item.id] ?? { fineness: [] };
-  const counted = countedItem(evidence, terms);
+  const counted = countedItem(evidence, terms, settlement);
   const decision = standingDecision(evidence, terms)?.body;
   if (decision && !decision.pays) {
     const { by, reason } = decision;

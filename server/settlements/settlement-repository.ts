@@ -5,6 +5,7 @@ import type { Lot } from "../lots/lot.ts";
 import type { LotItem } from "../lots/lot-item.ts";
 import type { LotRepository } from "../lots/lot-repository.ts";
 import { type LotSums, lotSums } from "../lots/totals.ts";
+import { type TotalsAtClosing, totalsAtClosing } from "../lots/totals-at-closing.ts";
 import type { WeighedMass } from "../lots/weighed-mass.ts";
 import type { Library } from "../metals/library.ts";
 import { settlementOf } from "./evolve.ts";
@@ -25,6 +26,8 @@ export interface LotSettlement {
   /** undefined while no price is promised */
   settled: Settled | undefined;
   questions: ReturnType<typeof closingQuestions>;
+  /** what the lot comes to beside what is paid for it */
+  totals: TotalsAtClosing;
 }
 
 /** Reads it; undefined where no such lot was opened. */
@@ -50,5 +53,15 @@ export function settlementAfter(
   const settled = currentPrices(settlement).length === 0 ? undefined : settle(evidence, settlement);
   const sums = lotSums(lot, items, elsewhere);
   const questions = closingQuestions(lot, items, { sums, settled, settlement });
-  return { lot, entries, items, sums, evidence, settlement, settled, questions };
+  return {
+    lot,
+    entries,
+    items,
+    sums,
+    evidence,
+    settlement,
+    settled,
+    questions,
+    totals: totalsAtClosing(lot, items, sums),
+  };
 }

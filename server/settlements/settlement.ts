@@ -38,6 +38,8 @@ export interface Settlement {
   trust: readonly Source[];
   /** which figure of an interval is paid */
   pays: IntervalEnd;
+  /** a density counts as laboratory results on other pieces of the claim narrow it; otherwise over all the claim allows */
+  narrowed: boolean;
 }
 
 /** What a settlement comes to: frozen like this at closing. */

@@ -19,6 +19,7 @@ export const leftOutReasons = [
   "voided",
   "no-valid-reading",
   "excluded",
+  "tests-against",
   "mass-changed",
   "contradicted",
   "stones",

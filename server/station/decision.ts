@@ -8,7 +8,6 @@ import { isLotCommand } from "../lots/commands.ts";
 import { decideLot } from "../lots/decide.ts";
 import { lotOf } from "../lots/evolve.ts";
 import { LotRepository } from "../lots/lot-repository.ts";
-import { totalsAtClosing } from "../lots/totals-at-closing.ts";
 import { builtIn } from "../metals/library.ts";
 import { isSettlementCommand, type SettlementCommand } from "../settlements/commands.ts";
 import { decideSettlement, type SettlementKnown } from "../settlements/decide.ts";
@@ -71,9 +70,7 @@ async function settlementKnown(
     settlement: settlementOf(entries),
     items: now?.evidence ?? [],
     questions: now?.questions ?? [],
-    totals: now
-      ? totalsAtClosing(now.lot, items, now.sums)
-      : { pieces: 0, sum_g: "0", fine_g: {}, flagged: 0 },
+    totals: now?.totals ?? { pieces: 0, sum_g: "0", fine_g: {}, flagged: 0 },
     ...(open?.lot === command.subject ? { onBench: open.ticket } : {}),
   };
 }

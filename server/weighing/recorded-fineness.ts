@@ -4,16 +4,40 @@ import type { Library } from "../metals/library.ts";
 import { commonShare } from "./common-share.ts";
 import type { RecordedStatement } from "./recorded-statement.ts";
 
+/** A piece whose record is read again. */
+interface Read {
+  confidence: number;
+  celsius: number;
+  library: Library;
+}
+
 /** The fineness that a record states; one of an earlier version, which holds no parts for sums, gives them from its density. */
-export function recordedFineness(
-  statement: RecordedStatement,
-  { confidence, celsius, library }: { confidence: number; celsius: number; library: Library },
-): FamilyFineness | null {
+export function recordedFineness(statement: RecordedStatement, of: Read): FamilyFineness | null {
   const { conformity, fineness } = statement;
   const { claim, state } = conformity;
   if (state === "excluded" || state === "no-valid-reading" || claim === null) return null;
   if (fineness?.parts) return { ...fineness, parts: fineness.parts };
-  if (!library.has(claim)) return null;
+  return overItsClaim(statement, of);
+}
+
+/**
+ * The same over everything the claim allows, where laboratory results on other pieces narrow what the record states;
+ * undefined where none do.
+ */
+export function unnarrowedFineness(statement: RecordedStatement, of: Read): FamilyFineness | undefined {
+  const { fineness } = statement;
+  if (!fineness?.laboratory_results?.narrows) return undefined;
+  const { laboratory_results, family_parts, ...stated } = fineness;
+  const parts = family_parts ?? overItsClaim(statement, of)?.parts;
+  return parts && { ...stated, ...laboratory_results.family, parts };
+}
+
+function overItsClaim(
+  statement: RecordedStatement,
+  { confidence, celsius, library }: Read,
+): FamilyFineness | null {
+  const { claim } = statement.conformity;
+  if (claim === null || !library.has(claim)) return null;
   const piece = {
     measured: recordedDensity(statement, confidence),
     celsius,

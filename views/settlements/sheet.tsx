@@ -35,6 +35,9 @@ export function SettlementLines({ sheet }: { sheet: SettlementSheet }) {
       <p>
         <strong>{t("payout.paid", { amount: sheet.paid })}</strong> {sheet.paysBy}
       </p>
+      {sheet.against.map((one) => (
+        <p key={one}>{one}</p>
+      ))}
       <p class="hint">{t("payout.rounding-rule")}</p>
       {sheet.leftOut.length > 0 && (
         <Rows

@@ -1,4 +1,4 @@
-import { AboutFields, Csrf, Select } from "../forms.tsx";
+import { AboutFields, Check, Csrf, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { sentBack } from "./sent.ts";
 import { SignedBy } from "./signed-by.tsx";
@@ -10,6 +10,8 @@ const ends = ["low", "expected", "high"] as const;
 export function TrustForm(view: SettlementView) {
   const t = useTell();
   const { values } = sentBack(view, "trust");
+  const { order, pays, narrowed } = view.trust;
+  const isSent = view.sent === "trust";
   return (
     <form method="post" action={`/lots/${view.lotId}/trust`} class="sheet">
       <h2>{t("settlement.trust.heading")}</h2>
@@ -17,7 +19,7 @@ export function TrustForm(view: SettlementView) {
       <Csrf token={view.csrfToken} />
       <AboutFields about={view.about} />
       <div class="row">
-        {trustSources.map((source, place) => (
+        {order.map((source, place) => (
           <Select
             key={source}
             name={`trust-${place + 1}`}
@@ -29,10 +31,15 @@ export function TrustForm(view: SettlementView) {
         <Select
           name="ends"
           label={t("settlement.trust.pays")}
-          value={values.ends ?? "low"}
+          value={values.ends ?? pays}
           options={ends.map((value) => ({ value, label: t(`settlement.pays.${value}`) }))}
         />
       </div>
+      <Check
+        name="narrowed"
+        label={t("settlement.trust.narrow")}
+        checked={isSent ? values.narrowed !== undefined : narrowed}
+      />
       <SignedBy view={view} form="trust" go={t("payout.terms.go")} />
     </form>
   );

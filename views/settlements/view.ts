@@ -40,6 +40,8 @@ export interface SettlementSheet {
   /** the sum to be paid, and by which figure of the interval */
   paid: string;
   paysBy: string;
+  /** why its fine metal is another than that of the lot, one sentence a metal */
+  against: readonly string[];
   leftOut: readonly LeftOutRow[];
 }
 
@@ -65,6 +67,12 @@ export interface SettlementView {
   lotId: string;
   lotName: string;
   isClosed: boolean;
+  /** who is believed before whom, and what is paid of an interval, as it is agreed now */
+  trust: {
+    order: readonly (typeof trustSources)[number][];
+    pays: "low" | "expected" | "high";
+    narrowed: boolean;
+  };
   /** what there is now; left out until a price is promised */
   sheet?: SettlementSheet;
   closed: readonly ClosedSettlement[];

@@ -21,6 +21,8 @@ export interface FamilyFineness {
   recipes: string[];
   /** what sums over pieces need */
   parts: FineParts;
+  /** the same over everything the claim allows; left out where no results narrow it */
+  family_parts?: FineParts;
   /** what laboratory results on other pieces of the claim say; left out where none are given */
   laboratory_results?: ByResults;
 }
@@ -114,7 +116,7 @@ function withResults(
   results: readonly LaboratoryResult[],
   weighed: MeasuredPiece,
   confidence: number,
-): Said & Pick<FamilyFineness, "laboratory_results"> {
+): Said & Pick<FamilyFineness, "laboratory_results" | "family_parts"> {
   const { element, parts, permille, fine_g } = family;
   const { stamped_g, ...free } = parts;
   const over = { results: results.length, needed: fewestMelts, family: { permille, fine_g } };
@@ -129,7 +131,7 @@ function withResults(
   const said = narrowed && saidBy(element, narrowed, weighed.massG, confidence);
   const narrows = said !== null && said.fine_g[1] - said.fine_g[0] < fine_g[1] - fine_g[0];
   return {
-    ...(narrows ? said : family),
+    ...(narrows ? { ...said, family_parts: parts } : family),
     laboratory_results: {
       ...over,
       narrows,
@@ -143,7 +145,7 @@ function withResults(
   };
 }
 
-type Said = Omit<FamilyFineness, "recipes" | "laboratory_results">;
+type Said = Omit<FamilyFineness, "recipes" | "laboratory_results" | "family_parts">;
 
 /**
  * The same for gold with a rest of silver and copper, silver's share of it between two ends, 0 to 1: what the melts of a

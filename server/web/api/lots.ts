@@ -77,7 +77,7 @@ export function lotsOfApi(
           typed,
           voided,
         })),
-        settlement: settlementAfter(entries, items)?.settled ?? null,
+        settlement: (lot.closed ? lot.closed.settlement : settlementAfter(entries, items)?.settled) ?? null,
       };
     },
   );

@@ -107,7 +107,7 @@ export const oneLot = z.strictObject({
   settlement: settled
     .nullable()
     .describe(
-      "what is paid as it stands, in decimal text, masses in g; null while no price is promised. A closed lot holds in `closed.settlement` what it was closed with",
+      "what is paid, in decimal text, masses in g: of a closed lot what it was closed with, of an open one as it stands; null while no price is promised",
     ),
 });
 

@@ -7,6 +7,7 @@ import { tell, tellerOf, tellId } from "../../../views/messages/tell.ts";
 import { densityText, fixed, inLocale } from "../../../views/numbers.ts";
 import { states } from "../../conformity/state.ts";
 import { nextTicketOf, stillToCome } from "../../lots/announced.ts";
+import { countedFine } from "../../lots/counted-fine.ts";
 import { flagsOf } from "../../lots/flags.ts";
 import { isFull } from "../../lots/full.ts";
 import type { Lot } from "../../lots/lot.ts";
@@ -235,7 +236,8 @@ function itemRow(
   item: LotItem,
   { lot, library, sums, ...manner }: { lot: Lot; library: Library; sums: LotSums } & MassManner,
 ): LotItemRow {
-  const { id, ticket, claim, state, dryG, stepG, shown, density, fine, voided } = item;
+  const { id, ticket, claim, state, dryG, stepG, shown, density, voided } = item;
+  const fine = countedFine(item).find((one) => one.metal === item.metal);
   const { locale } = manner;
   return {
     recordId: id,

@@ -101,7 +101,7 @@ export const decisionForm = (entries: Entries) =>
 
 /** Who is believed before whom. */
 export const trustForm = (entries: Entries) => {
-  const { choice } = entries;
+  const { choice, box } = entries;
   return z
     .object({
       "trust-1": choice(sources),
@@ -110,6 +110,7 @@ export const trustForm = (entries: Entries) => {
       "trust-4": choice(sources),
       "trust-5": choice(sources),
       ends: choice(intervalEnds, { first: "low" }),
+      narrowed: box(),
       ...signedBy(entries),
     })
     .superRefine((values, context) => {
@@ -118,9 +119,10 @@ export const trustForm = (entries: Entries) => {
         if (order.indexOf(source) < place)
           refuseEntry(context, `trust-${place + 1}`, message("settlement.trust.twice"));
     })
-    .transform(({ ends: pays, by = "", reason = "", ...order }) => ({
+    .transform(({ ends: pays, narrowed, by = "", reason = "", ...order }) => ({
       trust: orderOf(order),
       pays,
+      ...(narrowed ? { narrowed: true as const } : {}),
       by,
       reason,
     }));

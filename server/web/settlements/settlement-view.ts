@@ -26,7 +26,10 @@ export function settlementView(
     lotId: lot.id,
     lotName: lot.name,
     isClosed: lot.closed !== undefined,
-    ...(settled ? { sheet: sheetView(settled, prices, { locale, when }) } : {}),
+    trust: { order: settlement.trust, pays: settlement.pays, narrowed: settlement.narrowed },
+    ...(settled
+      ? { sheet: sheetView({ settled, lotFine: found.totals.fine_g }, prices, { locale, when }) }
+      : {}),
     closed: [...lot.closings]
       .reverse()
       .map((closing) => closedView(closing, found, prices, { locale, when })),
@@ -79,7 +82,9 @@ function closedView(
             reason: reopened.body.reason,
           })
         : "",
-    ...(closing.settlement ? { sheet: sheetView(closing.settlement, prices, manner) } : {}),
+    ...(closing.settlement
+      ? { sheet: sheetView({ settled: closing.settlement, lotFine: closing.fine_g }, prices, manner) }
+      : {}),
     prints: entries.flatMap((entry) =>
       entry.kind === "settlement-printed" && entry.body.closing === closing.entry
         ? [

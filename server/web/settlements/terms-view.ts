@@ -50,10 +50,14 @@ export function termsSoFar(
           return [t("settlement.said.of-piece", { ticket: ticketOf(piece), said, ...signed(by, reason) })];
         }
         case "settlement-trust": {
-          const { trust, pays, by, reason } = entry.body;
+          const { trust, pays, narrowed, by, reason } = entry.body;
           const order = trust.map((source) => t(`payout.sayers.${source}`)).join(" > ");
           return [
-            t("settlement.said.trust", { order, pays: t(`settlement.pays.${pays}`), ...signed(by, reason) }),
+            t("settlement.said.trust", {
+              order,
+              pays: `${t(`settlement.pays.${pays}`)}; ${t(narrowed ? "settlement.trust.narrowed" : "settlement.trust.unnarrowed")}`,
+              ...signed(by, reason),
+            }),
           ];
         }
         default:

@@ -16,6 +16,7 @@ import { Plan } from "../../../views/plan/index.tsx";
 import { TwoBodies } from "../../../views/plan/two-bodies.tsx";
 import { Settings } from "../../../views/settings/index.tsx";
 import { SettlementPage } from "../../../views/settlements/page.tsx";
+import { trustSources } from "../../../views/settlements/view.ts";
 
 const csrfToken = "gallery";
 const about = { subject: "piece-1", seen: 3 };
@@ -425,6 +426,7 @@ export const payout = (
     lotId="7"
     lotName="Lot 7"
     isClosed={false}
+    trust={{ order: trustSources, pays: "low", narrowed: false }}
     sent={undefined}
     values={{}}
     problems={[]}
@@ -452,6 +454,7 @@ export const payout = (
       totalHigh: "722.63",
       paid: "679.45",
       paysBy: "Of each density interval the low end is paid.",
+      against: [],
       leftOut: [{ id: "r1", ticket: "T-0412", mass: "3.10 g", why: "what it is claimed as is excluded" }],
     }}
     csrfToken={csrfToken}
