@@ -8,7 +8,7 @@ import type { Refused } from "./refusal.ts";
 type Telling = (message: Message) => string;
 
 /** A statement as the contract publishes it. */
-function printed(statement: Statement | NoReading, tell: Telling): ComputeResponse {
+export function printed(statement: Statement | NoReading, tell: Telling): ComputeResponse {
   const { checks, conformity, not_excluded, excluded_by_tests, fineness, answer, ...rest } = statement;
   const { says, consistent_after: _, global_risk, decision, ...stands } = conformity;
   return {

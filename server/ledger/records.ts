@@ -8,7 +8,8 @@ export interface RecordQuery {
   /** words, each the beginning of a word in ticket, description, claim, lot, operator, customer or subject */
   search?: string;
   filters?: RecordFilters;
-  page?: { before?: number; size?: number };
+  /** `exact` counts all that match, however many */
+  page?: { before?: number; size?: number; exact?: boolean };
 }
 
 export interface RecordFilters {
@@ -35,7 +36,7 @@ export interface RecordPage {
   records: MeasurementRecord[];
   /** page.before of the following page; null on the last */
   next: number | null;
-  /** how many match, counted up to `countedUpTo` */
+  /** how many match, counted up to `countedUpTo` unless all were asked for */
   count: number;
   countIsFloor: boolean;
 }
@@ -59,18 +60,19 @@ export async function recordsOf(store: Store, query: RecordQuery): Promise<Recor
     .selectFrom(
       rows
         .select("records.seq")
-        .limit(countedUpTo + 1)
+        .$if(!query.page?.exact, (some) => some.limit(countedUpTo + 1))
         .as("matches"),
     )
     .select((select) => select.fn.countAll<number>().as("count"))
     .executeTakeFirstOrThrow();
   const records = page.slice(0, size).map(shownRecord);
   const count = Number(counted.count);
+  const most = query.page?.exact ? Number.POSITIVE_INFINITY : countedUpTo;
   return {
     records,
     next: page.length > size ? (records.at(-1)?.seq ?? null) : null,
-    count: Math.min(count, countedUpTo),
-    countIsFloor: count > countedUpTo,
+    count: Math.min(count, most),
+    countIsFloor: count > most,
   };
 }
 

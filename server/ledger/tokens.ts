@@ -4,7 +4,14 @@ import type { Entry } from "./entry.ts";
 import { LedgerError } from "./error.ts";
 
 /** What a token of the API may do. Each covers itself only: nothing is included silently. */
-export const scopes = ["records:read", "lots:read", "checks:read", "live:read"] as const;
+export const scopes = [
+  "records:read",
+  "lots:read",
+  "checks:read",
+  "live:read",
+  "entries:read",
+  "tickets:write",
+] as const;
 export type Scope = (typeof scopes)[number];
 
 /** A token as the ledger knows it: by its hash, never itself. */

@@ -3,10 +3,11 @@ import { h } from "preact";
 import { type Message, message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { ProblemNote } from "../../views/bench/parts.tsx";
-import { tell, tellerOf } from "../../views/messages/tell.ts";
+import { tellerOf } from "../../views/messages/tell.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import type { Sentence } from "../../views/sentence.tsx";
+import { sendProblem } from "./api/problem.ts";
 import { bodyLimit } from "./bodies.ts";
 import { frameOf, lookOf } from "./look.ts";
 import { html, wantsPart } from "./page-request.ts";
@@ -19,9 +20,10 @@ export function answerErrors(app: FastifyInstance, demo: boolean): void {
     const says = error instanceof Refusal ? error : refusalFor(error, status);
     if (status >= 500) console.error(error);
     if (request.url.startsWith("/api/"))
-      return reply
-        .code(status)
-        .send({ id: null, error: { at: "", message: tell(says, lookOf(request).locale) } });
+      return sendProblem(reply, status, lookOf(request).locale, {
+        says,
+        at: error instanceof Refusal ? (error.at ?? "") : "",
+      });
     if (wantsPart(request))
       return html(reply, render(h(ProblemNote, { problem: { says } }), lookOf(request).locale), status);
     return html(reply, problemPage(request, reply, demo, says), status);

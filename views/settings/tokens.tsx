@@ -2,7 +2,14 @@ import { Check, Csrf, errorsOf, Field, type FieldError, Problems } from "../form
 import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 
-const scopeNames = ["records:read", "lots:read", "checks:read", "live:read"] as const;
+const scopeNames = [
+  "records:read",
+  "lots:read",
+  "checks:read",
+  "live:read",
+  "entries:read",
+  "tickets:write",
+] as const;
 export type ScopeName = (typeof scopeNames)[number];
 
 export interface TokenView {

@@ -2,7 +2,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { h } from "preact";
 import { type Message, message } from "../../../calibration/message.ts";
 import { ProblemNote } from "../../../views/bench/parts.tsx";
-import { tell, tellerOf } from "../../../views/messages/tell.ts";
+import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
 import { Problem } from "../../../views/problem.tsx";
 import type { Access } from "../../access/access.ts";
@@ -10,6 +10,7 @@ import type { Person } from "../../access/person.ts";
 import { covers, type Right, rightFor } from "../../access/role.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { isToken, tokensFrom } from "../../ledger/tokens.ts";
+import { sendProblem } from "../api/problem.ts";
 import { roomOf } from "../arrival.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { html, wantsPart } from "../page-request.ts";
@@ -87,10 +88,10 @@ export function onlySignedIn(app: FastifyInstance, { access, ledger, demo, now }
   function refuse(request: FastifyRequest, reply: FastifyReply, status: number, says: Message) {
     const { locale } = lookOf(request);
     if (request.url.startsWith("/api/"))
-      return reply
-        .code(status)
-        .header("www-authenticate", 'Bearer realm="underhook"')
-        .send({ id: null, error: { at: "authorization", message: tell(says, locale) } });
+      return sendProblem(reply.header("www-authenticate", 'Bearer realm="underhook"'), status, locale, {
+        says,
+        at: "authorization",
+      });
     if (wantsPart(request)) return html(reply, render(h(ProblemNote, { problem: { says } }), locale), status);
     const frame = frameOf(request, reply, { path: "", demo });
     const title = tellerOf(locale)("frame.not-done");

@@ -10,8 +10,9 @@ export function checksOfApi(app: FastifyInstance, ledger: Ledger, requireScope: 
   app.withTypeProvider<ZodTypeProvider>().get(
     "/api/checks",
     {
-      preHandler: requireScope("checks:read"),
+      onRequest: requireScope("checks:read"),
       schema: {
+        operationId: "listChecks",
         summary: "Checks of the bench, newest first",
         ...needsToken("checks:read"),
         querystring: pageQuery,

@@ -6,8 +6,9 @@ import { locales } from "../../../views/messages/language.ts";
 import { tell } from "../../../views/messages/tell.ts";
 import { isError } from "../../compute/compute.ts";
 import type { Computed } from "../../compute/compute-thread.ts";
-import { computeError, computeRequest, computeResponse } from "../../compute/contract.ts";
-import { printedAnswer } from "../../compute/printed.ts";
+import { computeRequest, computeResponse } from "../../compute/contract.ts";
+import { printed } from "../../compute/printed.ts";
+import { refused, sendProblem } from "./problem.ts";
 
 const asked = z.strictObject({ lang: z.enum(locales).default("en").describe("language of the messages") });
 
@@ -26,18 +27,20 @@ export function computeOfApi(app: FastifyInstance, compute: Compute): void {
       validatorCompiler: (route) =>
         route.httpPart === "body" ? (value: unknown) => ({ value }) : validatorCompiler(route as never),
       schema: {
+        operationId: "computeStatement",
         summary:
           "The statement of one weighing: density, uncertainty, budget, checks and what it means for a claim",
         querystring: asked,
         body: computeRequest,
-        response: { 200: computeResponse, 422: computeError },
+        response: { 200: computeResponse, 422: refused },
       },
     },
     async (request, reply) => {
       const answer = await compute(request.body);
       const { lang } = request.query;
-      const said = printedAnswer(answer, (message) => tell(message, lang));
-      return reply.code(isError(answer) ? 422 : 200).send(said);
+      if (!isError(answer)) return printed(answer, (message) => tell(message, lang));
+      const { at, message: says } = answer.error;
+      return sendProblem(reply, 422, lang, { says, at, id: answer.id });
     },
   );
 }

@@ -1,3 +1,4 @@
+import etag from "@fastify/etag";
 import type { FastifyInstance } from "fastify";
 import { validatorCompiler } from "fastify-type-provider-zod";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -6,10 +7,12 @@ import type { Bench } from "../../station/bench.ts";
 import { checksOfApi } from "./checks.ts";
 import { type Compute, computeOfApi } from "./compute.ts";
 import { documentOf } from "./document.ts";
+import { entriesOfApi } from "./entries.ts";
 import { liveOfApi } from "./live.ts";
 import { lotsOfApi } from "./lots.ts";
 import { recordsOfApi } from "./records.ts";
 import { scopeGuard } from "./require-scope.ts";
+import { ticketsOfApi } from "./tickets.ts";
 
 export interface ApiParts {
   bench: Bench;
@@ -19,8 +22,9 @@ export interface ApiParts {
   now: () => Date;
 }
 
-/** The API for laboratory systems: records, lots, checks, the live reading, computing; GET /api/openapi.json describes it. */
+/** The API for laboratory systems: records, lots, checks, entries, tickets, the live reading, computing; GET /api/openapi.json describes it. */
 export async function apiRoutes(app: FastifyInstance, parts: ApiParts): Promise<void> {
+  await app.register(etag);
   describedRoutes(app, parts);
   let document: Promise<object> | undefined;
   app.get("/api/openapi.json", () => {
@@ -33,10 +37,13 @@ function describedRoutes(app: FastifyInstance, { bench, ledger, compute, library
   app.setValidatorCompiler(validatorCompiler);
   // What is sent was checked when it was written; the published shapes are held against real answers in the tests.
   app.setSerializerCompiler(() => (answer) => JSON.stringify(answer));
+  app.decorateRequest("program", "");
   const requireScope = scopeGuard(ledger, now);
   computeOfApi(app, compute);
   recordsOfApi(app, ledger, requireScope);
   lotsOfApi(app, ledger, library, requireScope);
   checksOfApi(app, ledger, requireScope);
   liveOfApi(app, bench, requireScope);
+  entriesOfApi(app, ledger, requireScope);
+  ticketsOfApi(app, ledger, library, requireScope);
 }

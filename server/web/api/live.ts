@@ -40,12 +40,13 @@ export function liveOfApi(app: FastifyInstance, bench: Bench, requireScope: Requ
     for (const response of listeners) response.end();
   });
 
-  const preHandler = requireScope("live:read");
+  const onRequest = requireScope("live:read");
   app.withTypeProvider<ZodTypeProvider>().get(
     "/api/live",
     {
-      preHandler,
+      onRequest,
       schema: {
+        operationId: "getLive",
         summary: "What the balance shows now, and what the bench is doing",
         ...needsToken("live:read"),
         response: { 200: live, ...refusals },
@@ -56,8 +57,9 @@ export function liveOfApi(app: FastifyInstance, bench: Bench, requireScope: Requ
   app.get(
     "/api/live/events",
     {
-      preHandler,
+      onRequest,
       schema: {
+        operationId: "followLive",
         summary: "The same on every change, as server-sent events",
         ...needsToken("live:read"),
         response: {

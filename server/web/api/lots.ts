@@ -1,7 +1,7 @@
 import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import { z } from "zod";
-import { tell } from "../../../views/messages/tell.ts";
+import { message } from "../../../calibration/message.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { lotOf } from "../../lots/evolve.ts";
@@ -12,8 +12,9 @@ import { settlementOf } from "../../settlements/evolve.ts";
 import { currentPrices } from "../../settlements/settlement.ts";
 import { settlementAfter } from "../../settlements/settlement-repository.ts";
 import { languageOf } from "./language.ts";
+import { refused, sendProblem } from "./problem.ts";
 import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
-import { lotList, oneLot, refusal } from "./shapes.ts";
+import { lotList, oneLot } from "./shapes.ts";
 
 /** The newest lots, and one lot with its pieces. */
 export function lotsOfApi(
@@ -27,8 +28,9 @@ export function lotsOfApi(
   typed.get(
     "/api/lots",
     {
-      preHandler: requireScope("lots:read"),
+      onRequest: requireScope("lots:read"),
       schema: {
+        operationId: "listLots",
         summary: "Lots, newest first",
         ...needsToken("lots:read"),
         querystring: z.strictObject({ size: z.coerce.number().int().min(1).max(500).default(50) }),
@@ -42,12 +44,13 @@ export function lotsOfApi(
   typed.get(
     "/api/lots/:id",
     {
-      preHandler: requireScope("lots:read"),
+      onRequest: requireScope("lots:read"),
       schema: {
+        operationId: "getLot",
         summary: "One lot with its pieces",
         ...needsToken("lots:read"),
         params: z.strictObject({ id: z.string() }),
-        response: { 200: oneLot, ...refusals, 404: refusal },
+        response: { 200: oneLot, ...refusals, 404: refused },
       },
     },
     async (request, reply) => {
@@ -55,12 +58,9 @@ export function lotsOfApi(
       const entries = await ledger.entriesOf(id);
       const lot = lotOf(entries);
       if (!lot)
-        return reply.code(404).send({
-          id: null,
-          error: {
-            at: "id",
-            message: tell({ code: "api.refused.no-lot", params: { id } }, languageOf(request)),
-          },
+        return sendProblem(reply, 404, languageOf(request), {
+          says: message("api.refused.no-lot", { id }),
+          at: "id",
         });
       const items = await lots.items(id, library());
       return {

@@ -1,14 +1,15 @@
 import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import { z } from "zod";
-import { tell } from "../../../views/messages/tell.ts";
+import { message } from "../../../calibration/message.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { recordRow } from "../../ledger/projection.ts";
 import { shownRecord } from "../../ledger/records.ts";
 import { standingBy } from "../../reports/stated.ts";
 import { languageOf } from "./language.ts";
+import { refused, sendProblem } from "./problem.ts";
 import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
-import { oneRecord, recordPage, recordQuery, refusal } from "./shapes.ts";
+import { oneRecord, recordPage, recordQuery } from "./shapes.ts";
 
 /** Finished measurements: the list as the Records page filters it, and one with all that was written about it. */
 export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope: RequireScope): void {
@@ -16,15 +17,18 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope:
   typed.get(
     "/api/records",
     {
-      preHandler: requireScope("records:read"),
+      onRequest: requireScope("records:read"),
       schema: {
+        operationId: "listRecords",
         summary: "Finished measurements, newest first",
         ...needsToken("records:read"),
         querystring: recordQuery,
         response: { 200: recordPage, ...refusals },
       },
     },
-    async ({ query: { q, before, size, voided, photo, dry_from_g, dry_to_g, ...filters } }) => {
+    async ({
+      query: { q, before, size, count: counting, voided, photo, dry_from_g, dry_to_g, ...filters },
+    }) => {
       const given = known({
         ...filters,
         dryFromG: dry_from_g,
@@ -35,7 +39,7 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope:
       const page = await ledger.records({
         ...(q === undefined ? {} : { search: q }),
         filters: given,
-        page: { size, ...(before === undefined ? {} : { before }) },
+        page: { size, exact: counting === "exact", ...(before === undefined ? {} : { before }) },
       });
       const { records, next, count, countIsFloor } = page;
       return { records, next, count, count_is_floor: countIsFloor };
@@ -44,12 +48,13 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope:
   typed.get(
     "/api/records/:id",
     {
-      preHandler: requireScope("records:read"),
+      onRequest: requireScope("records:read"),
       schema: {
+        operationId: "getRecord",
         summary: "One measurement with every entry about its piece",
         ...needsToken("records:read"),
         params: z.strictObject({ id: z.string() }),
-        response: { 200: oneRecord, ...refusals, 404: refusal },
+        response: { 200: oneRecord, ...refusals, 404: refused },
       },
     },
     async (request, reply) => {
@@ -60,12 +65,9 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope:
         const stated = entries.some(({ kind }) => kind === "result") ? standingBy(entries) : undefined;
         return { record: shownRecord(row), statement: stated ? { ...stated.statement } : null, entries };
       }
-      return reply.code(404).send({
-        id: null,
-        error: {
-          at: "id",
-          message: tell({ code: "api.refused.no-record", params: { id } }, languageOf(request)),
-        },
+      return sendProblem(reply, 404, languageOf(request), {
+        says: message("api.refused.no-record", { id }),
+        at: "id",
       });
     },
   );

@@ -3,9 +3,10 @@ import { massUnits } from "../../../calibration/units.ts";
 import { states } from "../../conformity/state.ts";
 import { anyEntry } from "../../ledger/export.ts";
 import { kinds } from "../../ledger/kinds.ts";
-import { json } from "../../ledger/shapes.ts";
+import { decimalText, json } from "../../ledger/shapes.ts";
 import { methodNames, roles, screeningMethods } from "../../methods/index.ts";
 import { settled } from "../../settlements/kinds.ts";
+import { problem } from "./problem.ts";
 
 const hex64 = z.string().regex(/^[0-9a-f]{64}$/);
 const state = z.enum(states);
@@ -56,12 +57,16 @@ export const recordQuery = z.strictObject({
   voided: z.enum(["true", "false"]).optional(),
   before: wholeIn(1, Number.MAX_SAFE_INTEGER).optional().describe("`next` of the page before"),
   size: wholeIn(1, 500).default(50),
+  count: z
+    .enum(["fast", "exact"])
+    .default("fast")
+    .describe("`exact` counts beyond 1000, and may take longer"),
 });
 
 export const recordPage = z.strictObject({
   records: z.array(record).describe("newest first"),
   next: z.number().int().nullable().describe("`before` of the following page; null on the last"),
-  count: z.number().int().describe("how many match; counted up to 1000"),
+  count: z.number().int().describe("how many match; counted up to 1000 unless `count=exact` was asked for"),
   count_is_floor: z.boolean().describe("true when more than that match"),
 });
 
@@ -114,6 +119,45 @@ export const oneLot = z.strictObject({
 export const pageQuery = z.strictObject({
   before: wholeIn(1, Number.MAX_SAFE_INTEGER).optional().describe("`next` of the page before"),
   size: wholeIn(1, 500).default(50),
+});
+
+export const feedQuery = z.strictObject({
+  after: wholeIn(0, Number.MAX_SAFE_INTEGER)
+    .default(0)
+    .describe("`next` of the answer before; 0 from the first"),
+  size: wholeIn(1, 500).default(100),
+  kind: z.object(kinds).keyof().optional().describe("entries of this kind alone"),
+});
+
+export const entryFeed = z.strictObject({
+  entries: z.array(anyEntry).describe("oldest first; a void or an amendment comes as an entry of its own"),
+  next: z.number().int().describe("`after` of the following request"),
+  more: z.boolean().describe("true when more entries stand already"),
+});
+
+/** A piece that is to be weighed, as a trade system knows it. */
+export const announcement = z.strictObject({
+  ticket: z.string().trim().min(1).max(200),
+  description: z.string().max(2000).default(""),
+  claim: z.string().min(1).max(200).optional().describe("id of a metal, such as au-750"),
+  lot: z.string().min(1).max(200).optional().describe("id or name of a lot"),
+  customer: z.string().min(1).max(200).optional().describe("who brought it"),
+  mass_g: decimalText.optional().describe("what it is said to weigh, decimal text"),
+});
+
+export const announcementKey = z.looseObject({
+  "idempotency-key": z
+    .string()
+    .min(1)
+    .max(200)
+    .describe("of the sender's choice; the same again does nothing twice"),
+});
+
+export const ticketAnnounced = z.strictObject({
+  id: z.string().describe("id of the entry"),
+  seq: z.number().int(),
+  at: moment,
+  ticket: z.string(),
 });
 
 /** A check as the ledger keeps it. */
@@ -170,12 +214,6 @@ export const live = z.strictObject({
 });
 export type Live = z.infer<typeof live>;
 
-/** Refusals of the API: `at` is the place of the fault, or empty. */
-export const refusal = z.strictObject({
-  id: z.string().nullable(),
-  error: z.strictObject({ at: z.string(), message: z.string() }),
-});
-
 /** Shapes that the published document names once and refers to. */
 export const namedShapes = z.registry<{ id: string }>();
 namedShapes.add(anyEntry, { id: "Entry" });
@@ -183,5 +221,5 @@ namedShapes.add(record, { id: "Record" });
 namedShapes.add(lot, { id: "Lot" });
 namedShapes.add(checkEntry, { id: "Check" });
 namedShapes.add(live, { id: "Live" });
-namedShapes.add(refusal, { id: "Refusal" });
+namedShapes.add(problem, { id: "Problem" });
 namedShapes.add(json, { id: "Json" });

@@ -109,7 +109,14 @@ const tokenForm =
       step: maybeText(),
     });
     const ticked = z
-      .object({ "records:read": box(), "lots:read": box(), "checks:read": box(), "live:read": box() })
+      .object({
+        "records:read": box(),
+        "lots:read": box(),
+        "checks:read": box(),
+        "live:read": box(),
+        "entries:read": box(),
+        "tickets:write": box(),
+      })
       .transform((ticked, context) => {
         const covered = scopes.filter((scope) => ticked[scope]);
         if (covered.length === 0) refuseEntry(context, "scopes", message("tokens.nothing-ticked"));

@@ -41,7 +41,8 @@ const document = async (): Promise<Document> => (await get("/api/openapi.json"))
 /** A validator of one answer as the served document describes it. */
 async function published(path: string, status = "200") {
   const { paths, components } = await document();
-  const schema = paths[path]?.get?.responses[status]?.content?.["application/json"]?.schema;
+  const content = paths[path]?.get?.responses[status]?.content;
+  const schema = content?.[status === "200" ? "application/json" : "application/problem+json"]?.schema;
   if (!schema) throw new Error(`The document has no answer ${status} of GET ${path}.`);
   const ajv = new Ajv2020({ strict: false, validateFormats: false });
   const check = ajv.compile({ ...schema, components });
