@@ -15,6 +15,8 @@ export interface AdjustmentOpen {
 export interface AdjustmentRepository {
   /** the adjustment that asks for the reference piece; undefined when it was weighed since, or somebody looked at it */
   open(balance: string): AdjustmentOpen | undefined;
+  /** the same of every balance that asks for it */
+  readonly allOpen: readonly (AdjustmentOpen & { of: string })[];
   /** The balance says that it adjusts itself. Told again while it is open, it is kept once. Throws LedgerError. */
   heard(balance: string, notice: Message): Promise<void>;
   /** A person, by name, looked at it. Throws LedgerError. */
@@ -49,6 +51,12 @@ export async function adjustmentRepository(
   }
   return {
     open,
+    get allOpen() {
+      return [...new Set(all.map(({ of }) => of))].flatMap((of) => {
+        const found = open(of);
+        return found ? [{ of, ...found }] : [];
+      });
+    },
     async heard(balance, notice) {
       if (open(balance) || writing.has(balance)) return;
       writing.add(balance);

@@ -186,6 +186,6 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   balanceRoutes(app, { bench, balance, profiles, demo, ...parts.listening });
   settings.onChange(() => void bench.refresh());
   checks.onChange(() => void bench.refresh());
-  keepAdjustments(bench, adjustments);
+  keepAdjustments(bench, balance, adjustments);
   return app;
 }

@@ -20,8 +20,8 @@ export interface CheckRow {
 export interface ChecksPage {
   /** set when the bench must not be used: why, since when, what to do */
   closed?: { says: Sentence; since: string; todo: Sentence };
-  /** the balance said that it adjusted itself, and the reference piece was not weighed since */
-  adjusted?: { since: string; says: Sentence };
+  /** balances that said that they adjusted themselves, and the reference piece was not weighed on them since */
+  adjusted: readonly Adjusted[];
   checks: readonly CheckRow[];
   /** what budgets take from the checks, line by line */
   profile: readonly (readonly [name: string, value: string])[];
@@ -48,22 +48,48 @@ export interface CheckChart {
   olderAreLeftOut: boolean;
 }
 
-/** After an adjustment of the balance by itself: the reference piece is due, or a person says that it is looked at. */
-function Adjusted(props: { since: string; says: Sentence; by: string; csrfToken: string }) {
+interface Adjusted {
+  /** name of the balance as entries keep it, and as it is shown */
+  of: string;
+  name: Sentence;
+  /** the bench takes from it, so that the reference piece can be weighed on it now */
+  inUse: boolean;
+  since: string;
+  says: Sentence;
+}
+
+/** Id of the field in which a person says that an adjustment of this balance is looked at. */
+export const adjustedBy = (of = "") => `adjusted-by-${inId(of)}`;
+
+const inId = (name: string) => name.replace(/\W+/g, "-");
+
+/** After an adjustment of a balance by itself: the reference piece is due, or a person says that it is looked at. */
+function ReferenceDue({
+  of,
+  name,
+  inUse,
+  since,
+  says,
+  ...props
+}: Adjusted & { by: string; csrfToken: string }) {
   const t = useTell();
   return (
-    <Sheet id="adjusted" title={t("checks-page.adjusted")}>
+    <Sheet
+      id={inUse ? "adjusted" : `adjusted-${inId(of)}`}
+      title={t(inUse ? "checks-page.adjusted" : "checks-page.adjusted-other", { balance: name })}
+    >
       <p>
-        <Sentence says={props.says} /> {t("checks-page.adjusted-since", { since: props.since })}
+        <Sentence says={says} /> {t("checks-page.adjusted-since", { since })}
       </p>
       <p>
-        <a class="button" href="/checks/reference">
-          {t("checks-page.adjusted-weigh")}
+        <a class="button" href={inUse ? "/checks/reference" : "/balances"}>
+          {t(inUse ? "checks-page.adjusted-weigh" : "checks-page.adjusted-change-over")}
         </a>
       </p>
       <form method="post" action="/checks/adjusted">
         <Csrf token={props.csrfToken} />
-        <Field id="adjusted-by" name="adjusted" label={t("checks-page.by")} value={props.by} required />
+        <input type="hidden" name="of" value={of} />
+        <Field id={adjustedBy(of)} name="adjusted" label={t("checks-page.by")} value={props.by} required />
         <button type="submit" class="plain">
           {t("checks-page.adjusted-looked")}
         </button>
@@ -87,7 +113,14 @@ export function ChecksIndex(page: ChecksPage) {
           </p>
         </section>
       )}
-      {adjusted && <Adjusted {...adjusted} by={page.typed.adjusted ?? ""} csrfToken={page.csrfToken} />}
+      {adjusted.map((one) => (
+        <ReferenceDue
+          key={one.of}
+          {...one}
+          by={page.typed.of === one.of ? (page.typed.adjusted ?? "") : ""}
+          csrfToken={page.csrfToken}
+        />
+      ))}
       {checks.every(({ standing }) => standing === "never made") && <p>{t("checks-page.none-yet")}</p>}
       <div class="bench">
         <section class="hand" aria-label={t("checks-page.caption")}>

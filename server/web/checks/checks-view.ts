@@ -10,6 +10,8 @@ import { basisOf, pointsForLimits, withEpoch } from "../../checks/charts/epoch.t
 import type { CheckKind as LedgerKind } from "../../checks/check.ts";
 import { lastGood, toLookAt } from "../../checks/look-back.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
+import type { AdjustmentRepository } from "../../station/adjustment-repository.ts";
+import { balanceLabel } from "../../station/balance-label.ts";
 import type { Bench } from "../../station/bench.ts";
 import { chartsOf } from "../../station/check-charts.ts";
 import type { CheckRepository } from "../../station/check-repository.ts";
@@ -35,12 +37,13 @@ const recordsAtOnce = 100;
 export async function checksView(parts: {
   bench: Bench;
   checks: CheckRepository;
+  adjustments: AdjustmentRepository;
   weighed: WeighingPointRepository;
   ledger: Ledger;
   at: string;
   manner: Manner;
 }): Promise<Omit<ChecksPage, "csrfToken" | "problems" | "typed">> {
-  const { bench, checks, weighed, ledger, at, manner } = parts;
+  const { bench, checks, adjustments, weighed, ledger, at, manner } = parts;
   const { zone } = manner;
   const balance = balanceChecked(bench);
   const mine = checks.all.filter(({ of }) => of === balance || of === thermometerName);
@@ -56,7 +59,13 @@ export async function checksView(parts: {
   const good = mine.filter(({ passed, at: made }) => passed && !out.has(made));
   return {
     ...(closed && { closed: { ...closed, since: whenOf(closed.since, zone) } }),
-    ...(adjusted && { adjusted: { since: whenOf(adjusted.since, zone), says: adjusted.notice } }),
+    adjusted: adjustments.allOpen.map(({ of, since, notice }) => ({
+      of,
+      name: balanceLabel(of),
+      inUse: of === balance,
+      since: whenOf(since, zone),
+      says: notice,
+    })),
     checks: checkKinds.map((kind) => {
       const stopped = closed?.kinds.includes(kindInLedger(kind)) ?? false;
       const row = rowOf(kind, mine, stopped, at, manner);

@@ -4,7 +4,7 @@ import { message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { CheckForm, type CheckFormView } from "../../../views/checks/form.tsx";
 import { type CheckKind, checkKinds, guideOf } from "../../../views/checks/guides.ts";
-import { ChecksIndex } from "../../../views/checks/index.tsx";
+import { adjustedBy, ChecksIndex } from "../../../views/checks/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { basisOf, withEpoch } from "../../checks/charts/epoch.ts";
@@ -47,7 +47,7 @@ export function checkRoutes(
 
   async function index(request: FastifyRequest, reply: FastifyReply, refused?: Problems, typed = {}) {
     const frame = frameOf(request, reply, { path: "/checks", demo });
-    const view = await checksView({ bench, checks, weighed, ledger, at: now(), manner: frame });
+    const view = await checksView({ bench, checks, adjustments, weighed, ledger, at: now(), manner: frame });
     const main = <ChecksIndex {...view} csrfToken={frame.csrfToken} problems={refused ?? []} typed={typed} />;
     return html(
       reply,
@@ -91,10 +91,11 @@ export function checkRoutes(
 
   app.post("/checks/adjusted", { preHandler: app.csrfProtection }, async (request, reply) => {
     try {
-      await adjustments.lookedAt(balanceChecked(bench), formIn(request, lookedAtForm).adjusted);
+      const { of, adjusted } = formIn(request, lookedAtForm);
+      await adjustments.lookedAt(of ?? balanceChecked(bench), adjusted);
       return reply.redirect("/checks", 303);
     } catch (error) {
-      const problems = [{ fieldId: "adjusted-by", error: refusalOf(error).says }];
+      const problems = [{ fieldId: adjustedBy(asTyped(request).of), error: refusalOf(error).says }];
       return index(request, reply, problems, asTyped(request));
     }
   });
@@ -149,7 +150,7 @@ const takenForm = ({ named }: Entries) => named("");
 const keptForm = ({ typed, ifSent }: Entries) =>
   z.object({ step: ifSent(), note: typed(), sensor: ifSent() });
 const lookedAtForm = (entry: Entries) =>
-  z.object({ adjusted: entry.text({ missing: message("bench-check.entry.unsigned") }) });
+  z.object({ of: entry.ifSent(), adjusted: entry.text({ missing: message("bench-check.entry.unsigned") }) });
 const limitsForm = ({ typed }: Entries) => z.object({ chart: typed(), by: typed(), why: typed() });
 
 /** Keeps new limits of a chart, from now on, with who set them and why. Throws Refusal. */

@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync, symlinkSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import type { Clock } from "../../../drivers/clock.ts";
 import { baudRates } from "../../../drivers/line-settings.ts";
 import { profile } from "../../drivers/invented-profile.ts";
@@ -233,7 +233,7 @@ test("several balances are heard at once; the bench changes over without reopeni
   const page = await get("/balances");
   const reading = { code: "balance.reading", params: { ...stable, reading: { decimal: "28.143" } } } as const;
   expect(page.slice(page.indexOf('id="beside-now"'))).toContain(
-    shown("balance.now.arrived", { reading, time: "" }).split(" UTC")[0]!.trim(),
+    shown("balance.now.arrived", { reading, time: "|" }).split("|")[0]!,
   );
 
   await at.post("/bench/piece", { ticket: "B-1", method: "hung", claim: "", key: "B-1" });
@@ -252,6 +252,16 @@ test("several balances are heard at once; the bench changes over without reopeni
     ["31.1035", `balance on ${cable.path}`],
     ["28.143", `balance on ${other.path}`],
   ]);
+
+  // One that is only heard beside tells of its adjustment too, and is asked for by its own name.
+  cable.send("adjusting\r\n");
+  const due = shown("checks-page.adjusted-other", { balance: name(cable.path) });
+  await vi.waitFor(async () => expect(await get("/checks")).toContain(due), { timeout: 10_000 });
+  expect(await get("/")).not.toContain(shown("bench.reference-due"));
+  const looked = { adjusted: "A. Berg", of: `balance on ${cable.path}` };
+  expect((await at.post("/checks/adjusted", { ...looked, adjusted: "" })).statusCode).toBe(422);
+  expect((await at.post("/checks/adjusted", looked)).statusCode).toBe(303);
+  expect(await get("/checks")).not.toContain(due);
 
   // A restart hears both again and takes from the same one.
   const { file } = at;

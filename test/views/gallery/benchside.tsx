@@ -176,6 +176,7 @@ export const planProblem = (
 
 export const checks = (
   <ChecksIndex
+    adjusted={[]}
     closed={{
       says: "The check weight was beyond 3 s twice.",
       since: "3 March, 08:10",
