@@ -117,6 +117,17 @@ const addedBody = z.strictObject({
   u_density_g_cm3: notNegative,
 });
 
+/** What a claimed alloy is set in, of unknown mass: quartz, a resin. */
+const setIn = z
+  .strictObject({
+    name: z.string().min(1).optional(),
+    density_g_cm3: positive,
+    u_g_cm3: notNegative,
+  })
+  .describe(
+    "what the claimed alloy is set in, such as quartz around gold: how much of each the whole holds, and the fine metal, if the alloy is the claim; needs a claim",
+  );
+
 /** Agreed before measuring; U is the expanded uncertainty at the request's confidence. */
 const decisionRule = z
   .strictObject({
@@ -183,6 +194,7 @@ const common = {
     .describe(
       "id of a metal of the library; POST /api/compute also knows the bench's own metals, the command line only the built-in ones",
     ),
+  set_in: setIn.optional(),
   confidence: z.number().min(0.5).max(0.9999).default(0.9545),
   decision_rule: decisionRule.optional(),
   evidence: z
@@ -336,6 +348,10 @@ export const computeResponse = z.strictObject({
       laboratory_results: byResults.optional(),
     })
     .nullable(),
+  set_in: z
+    .strictObject({ alloy_g: range, body_g: range })
+    .optional()
+    .describe("of what set_in was given for: masses of the alloy and of the rest, if the alloy is the claim"),
   cautions: z.array(z.string()).describe("hazards of what is not excluded"),
   next_tests: z
     .array(

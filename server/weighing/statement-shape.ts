@@ -102,6 +102,8 @@ export interface StatedMeaning {
   not_excluded: StatedAlternative[];
   excluded_by_tests: ExcludedByTest[];
   fineness: StatedFineness | null;
+  /** of an alloy set in something else: masses of both, if the alloy is the claim */
+  set_in?: { alloy_g: [number, number]; body_g: [number, number] };
   cautions: string[];
   next_tests: NextTest[];
   answer: Message;

@@ -13,17 +13,27 @@ import { outlineCheck } from "../conformity/evidence/outline-and-displacement.ts
 import { type Instrument, instruments } from "../conformity/next-test.ts";
 import { highOf, lowOf } from "../conformity/tolerance.ts";
 import type { Library } from "../metals/library.ts";
+import type { Metal } from "../metals/metal.ts";
 import { answerOf } from "./answer.ts";
 import { impossible } from "./checks/check.ts";
 import { checksOf } from "./checks/index.ts";
 import type { Situation } from "./checks/situation.ts";
 import { conformityMessage } from "./conformity-message.ts";
-import { noNumbers } from "./no-numbers.ts";
+import { noReading, withoutVerdict } from "./no-verdict.ts";
 import { poolOfClaim } from "./pool-check.ts";
 import { repeatsShare } from "./repeats-share.ts";
 import { situationOfRequest } from "./request-situation.ts";
+import { saidOfSetIn } from "./set-in.ts";
+import { numbersOf } from "./stated-density.ts";
 import { finenessOf, resultsOf, unlikeResults } from "./stated-fineness.ts";
-import type { NoReading, StatedCheck, StatedDecision, StatedDensity, Statement } from "./statement-shape.ts";
+import type {
+  NoReading,
+  StatedCheck,
+  StatedDecision,
+  StatedDensity,
+  StatedMeaning,
+  Statement,
+} from "./statement-shape.ts";
 import { coarseCheck } from "./too-coarse.ts";
 import { wouldDecide } from "./would-decide.ts";
 
@@ -55,16 +65,14 @@ const fixedSeed = 31415927;
  * cannot be. Readings that cannot be true are no refusal: a stop check stands then, and there is no verdict.
  */
 export function statementFor(request: ComputeRequest, context: StatementContext): Made {
-  const { library, evidence = [] } = context;
-  if (request.decision_rule && request.claim === undefined)
-    throw new Refusal("compute.rule-without-claim", {}, "decision_rule");
-  if (request.laboratory_results && request.claim === undefined)
-    throw new Refusal("compute.results-without-claim", {}, "laboratory_results");
-  const claimed = request.claim === undefined ? undefined : library.metal(request.claim);
-  const situation = context.situation ?? situationOfRequest(request, library);
+  const { library } = context;
+  refuseWhatNeedsAnother(request);
+  // the density of an alloy in a stone is not that of its claim
+  const { claim } = request.set_in ? {} : request;
+  const claimed = claim === undefined ? undefined : library.metal(claim);
+  const situation = context.situation ?? situationOfRequest({ ...request, claim }, library);
   const result = measured(request, claimed?.expansionPerMillionK ?? undefined, situation);
   if ("checks" in result) return { statement: noReading(request, result.checks, library), drawn: null };
-  const density = measuredDensity(result);
   const checks: StatedCheck[] = [
     ...(situation ? checksOf(withDensity(situation, result)) : []),
     ...result.warnings.map((warning) => ({
@@ -77,36 +85,70 @@ export function statementFor(request: ComputeRequest, context: StatementContext)
   // no body gives such readings: what follows from them is the density of nothing
   if (!context.asksPerson && checks.some(({ code, severity }) => severity === "stop" && impossible.has(code)))
     return { statement: noReading(request, checks, library), drawn: null };
-  const conformity = conformityFor(density, {
+  const numbers = numbersOf(result);
+  const said = request.set_in
+    ? saidOfSetIn(request, { setIn: request.set_in, numbers, checks, library })
+    : saidOfClaim(request, { result, numbers, checks, claimed }, context);
+  return {
+    statement: { id: request.id, ...numbers, ...said, versions: { library: library.version } },
+    drawn: { curve: () => densityCurve(result), displacedGrams: result.displacedGrams },
+  };
+}
+
+/** Keys of a request that say nothing without another. */
+function refuseWhatNeedsAnother({
+  claim,
+  decision_rule,
+  laboratory_results,
+  set_in,
+  evidence,
+}: ComputeRequest) {
+  if (claim === undefined) {
+    if (decision_rule) throw new Refusal("compute.rule-without-claim", {}, "decision_rule");
+    if (laboratory_results) throw new Refusal("compute.results-without-claim", {}, "laboratory_results");
+    if (set_in) throw new Refusal("compute.set-in-without-claim", {}, "set_in");
+  }
+  if (!set_in) return;
+  for (const [key, given] of Object.entries({ decision_rule, laboratory_results, evidence }))
+    if (given) throw new Refusal("compute.set-in-beside", { key }, key);
+}
+
+interface Weighed {
+  result: DensityResult;
+  numbers: StatedDensity;
+  checks: readonly StatedCheck[];
+  claimed: Metal | undefined;
+}
+
+/** What a density says of a piece and its claim, with the checks of it beside those of the weighing. */
+function saidOfClaim(
+  request: ComputeRequest,
+  { result, numbers, checks: ofWeighing, claimed }: Weighed,
+  { library, evidence = [], owned, asksPerson, asPublished }: StatementContext,
+): Omit<StatedMeaning, "id" | "versions"> {
+  const conformity = conformityFor(measuredDensity(result), {
     library,
     confidence: request.confidence,
     celsius: result.liquidCelsius,
     claim: request.claim,
     evidence,
     rule: request.decision_rule,
-    owned: context.owned ?? usuallyOwned(request),
-    asPublished: context.asPublished,
+    owned: owned ?? usuallyOwned(request),
+    asPublished,
   });
-  const numbers = numbersOf(result);
   const coarse = coarseCheck(numbers, request);
-  checks.push(...coarse, ...testChecks(conformity, evidence, numbers));
+  const checks = [...ofWeighing, ...coarse, ...testChecks(conformity, evidence, numbers)];
   const stop = checks.some(
-    ({ code, severity }) => severity === "stop" && !(context.asksPerson && !impossible.has(code)),
+    ({ code, severity }) => severity === "stop" && !(asksPerson && !impossible.has(code)),
   );
   const meaning = stop
     ? withoutVerdict(request)
     : meaningOf(conformity, result, numbers, { request, library, coarse: coarse.length > 0 });
   checks.push(...unlikeResults(meaning.fineness, claimed));
-  const statement = {
-    id: request.id,
-    ...numbers,
+  return {
     checks,
     ...meaning,
-    versions: { library: library.version },
-  };
-  return {
-    statement: { ...statement, answer: answerOf(statement, stop ? undefined : conformity, library) },
-    drawn: { curve: () => densityCurve(result), displacedGrams: result.displacedGrams },
+    answer: answerOf({ conformity: meaning.conformity, checks }, stop ? undefined : conformity, library),
   };
 }
 
@@ -148,7 +190,11 @@ const ofPieceAlone: ReadonlySet<string> = new Set([
   "check.higher-than-claim",
 ]);
 
-function applies(code: string, { added, hanger, liquid }: ComputeRequest): boolean {
+/** Checks that take the piece for a solid metal say nothing where it is set in something lighter. */
+const ofSolidMetal: ReadonlySet<string> = new Set(["check.rests-on-bottom", "check.displaced-for-immersed"]);
+
+function applies(code: string, { added, hanger, liquid, set_in }: ComputeRequest): boolean {
+  if (set_in && ofSolidMetal.has(code)) return false;
   const alone = !added?.length && hanger?.in_air === undefined && liquid?.kind !== "measured";
   return alone || !ofPieceAlone.has(code);
 }
@@ -158,35 +204,6 @@ function withDensity(situation: Situation, result: DensityResult): Situation {
     ...situation,
     density: { valueGPerCm3: result.gPerCm3, expandedGPerCm3: result.expandedGPerCm3 },
     repeatsShare: repeatsShare(result.budget),
-  };
-}
-
-function numbersOf(result: DensityResult): StatedDensity {
-  return {
-    density_g_cm3: result.gPerCm3,
-    u_g_cm3: result.uGPerCm3,
-    dof: Number.isFinite(result.dof) ? result.dof : null,
-    k: result.k,
-    expanded_g_cm3: result.expandedGPerCm3,
-    interval_g_cm3: [...result.intervalGPerCm3],
-    interval_from: result.intervalFrom,
-    density_20_g_cm3: result.gPerCm3At20,
-    relative_density: { d20_4: result.relativeDensity.d20over4, apparent: result.relativeDensity.apparent },
-    mass_g: result.massGrams,
-    u_mass_g: result.uMassGrams,
-    volume_cm3: result.volumeCm3,
-    u_volume_cm3: result.uVolumeCm3,
-    liquid_density_g_cm3: result.liquidGPerCm3,
-    air_density_kg_m3: result.airKgPerM3,
-    budget: result.budget.map(({ input, unit, value, u, sensitivity, contributionGPerCm3, share }) => ({
-      input,
-      unit,
-      value,
-      u,
-      sensitivity,
-      contribution_g_cm3: contributionGPerCm3,
-      share,
-    })),
   };
 }
 
@@ -272,26 +289,4 @@ function statedDecision({ rule, limits, acceptance, ...decision }: Decision): St
     specific_risk: decision.specificRisk,
     worst_acceptance_risk: decision.worstAcceptanceRisk,
   };
-}
-
-function withoutVerdict({ claim }: ComputeRequest) {
-  return {
-    conformity: { claim: claim ?? null, state: "no-valid-reading" as const },
-    not_excluded: [],
-    excluded_by_tests: [],
-    fineness: null,
-    cautions: [],
-    next_tests: [],
-  };
-}
-
-function noReading(request: ComputeRequest, checks: StatedCheck[], library: Library): NoReading {
-  const statement = {
-    id: request.id,
-    ...noNumbers,
-    checks,
-    ...withoutVerdict(request),
-    versions: { library: library.version },
-  };
-  return { ...statement, answer: answerOf(statement, undefined, library) };
 }

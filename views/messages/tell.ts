@@ -81,10 +81,13 @@ function valuesFor(
       if (use === "number") return [name, numberOf(value)];
       if (use === "select") return [name, String(value)];
       const words = valueTold(value, locale, within || !text.begins.has(name));
-      return [name, text.ends.has(name) && isMessage(value) ? words.replace(/\.$/, "") : words];
+      return [name, text.ends.has(name) ? withoutStop(words) : words];
     }),
   );
 }
+
+/** One full stop ends a sentence, whatever stands before it; dots that stand for more are left. */
+const withoutStop = (words: string) => words.replace(/(?<!\.)\.$/, "");
 
 const numberOf = (value: Param): number =>
   typeof value === "object" && "decimal" in value ? Number(value.decimal) : Number(value);
@@ -106,6 +109,9 @@ function list(
   locale: Locale,
   within: boolean,
 ): string {
-  const words = values.map((value, place) => valueTold(value, locale, within || place > 0));
+  const words = values.map((value, place) => {
+    const one = valueTold(value, locale, within || place > 0);
+    return isMessage(value) ? withoutStop(one) : one;
+  });
   return new Intl.ListFormat(locale, { type }).format(words);
 }

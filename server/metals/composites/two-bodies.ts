@@ -112,29 +112,3 @@ export function massesOfTwo(
     firstShare: share,
   };
 }
-
-/** Masses of an alloy and of what it is set in, g, from the least to the most. */
-export interface AlloyInBody {
-  alloyG: readonly [low: number, high: number];
-  bodyG: readonly [low: number, high: number];
-}
-
-/**
- * The same where the first body is an alloy of a family: its density lies anywhere in the family's band (g/cm³), which is
- * a freedom and no uncertainty, so that the masses run over both ends of it. The body it is set in is the lighter one.
- * Refuses what massesOfTwo refuses.
- */
-export function massesOfAlloy(
-  whole: { massG: Uncertain; density: Uncertain },
-  { low, high }: { low: number; high: number },
-  body: Uncertain,
-): AlloyInBody {
-  // a whole within the band may be the alloy alone
-  const lightest = Math.min(high, Math.max(low, whole.density.value));
-  const ends = [lightest, high].map((value) => massesOfTwo(whole, { value, u: 0 }, body));
-  const over = (of: (masses: TwoMasses) => Bounded) => {
-    const ranges = ends.map((masses) => of(masses).range);
-    return [Math.min(...ranges.map(([from]) => from)), Math.max(...ranges.map(([, to]) => to))] as const;
-  };
-  return { alloyG: over(({ firstG }) => firstG), bodyG: over(({ secondG }) => secondG) };
-}

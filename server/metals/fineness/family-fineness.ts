@@ -112,11 +112,11 @@ export function familyFineness(
 }
 
 function withResults(
-  family: Said,
+  family: FinenessSaid,
   results: readonly LaboratoryResult[],
   weighed: MeasuredPiece,
   confidence: number,
-): Said & Pick<FamilyFineness, "laboratory_results" | "family_parts"> {
+): FinenessSaid & Pick<FamilyFineness, "laboratory_results" | "family_parts"> {
   const { element, parts, permille, fine_g } = family;
   const { stamped_g, ...free } = parts;
   const over = { results: results.length, needed: fewestMelts, family: { permille, fine_g } };
@@ -145,7 +145,8 @@ function withResults(
   };
 }
 
-type Said = Omit<FamilyFineness, "recipes" | "laboratory_results" | "family_parts">;
+/** Fineness and fine mass of a whole piece, with what sums need. */
+export type FinenessSaid = Omit<FamilyFineness, "recipes" | "laboratory_results" | "family_parts">;
 
 /**
  * The same for gold with a rest of silver and copper, silver's share of it between two ends, 0 to 1: what the melts of a
@@ -155,7 +156,7 @@ export function finenessOfMelt(
   silver: readonly [number, number],
   piece: WeighedPiece,
   confidence: number,
-): Said | null {
+): FinenessSaid | null {
   const measured = volumeOf(piece, usualExpansion);
   const parts = partsOver([restOfMelt(silver, measured.cm3PerG)], measured, confidence);
   const { low, high } = parts;
@@ -164,7 +165,12 @@ export function finenessOfMelt(
   return impossible ? null : saidBy("Au", parts, piece.massG, confidence);
 }
 
-function saidBy(element: PreciousElement, parts: FineParts, massG: number, confidence: number): Said {
+export function saidBy(
+  element: PreciousElement,
+  parts: FineParts,
+  massG: number,
+  confidence: number,
+): FinenessSaid {
   const { lowG, highG } = fineSum([parts], confidence);
   const permille = (grams: number) => Math.min(1000, Math.max(0, (1000 * grams) / massG));
   const range = (of: (grams: number) => number): [number, number] => [of(lowG), of(highG)];

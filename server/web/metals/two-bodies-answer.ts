@@ -8,18 +8,16 @@ import { fixed, fromTo, plusMinus } from "../../../views/numbers.ts";
 import type { TwoBodiesView } from "../../../views/plan/two-bodies.tsx";
 import { evidenceRanges } from "../../conformity/evidence/recorded.ts";
 import { called } from "../../metals/called.ts";
+import { alloySetIn } from "../../metals/composites/alloy-set-in.ts";
 import { stoneDensities } from "../../metals/composites/stones.ts";
 import {
   type Bounded,
   densityOfRest,
-  massesOfAlloy,
   massesOfTwo,
   type Uncertain,
 } from "../../metals/composites/two-bodies.ts";
-import { preciousElement } from "../../metals/fineness/precious-element.ts";
 import type { Library } from "../../metals/library.ts";
 import type { Metal } from "../../metals/metal.ts";
-import { shareOf } from "../../metals/share-of.ts";
 import { type Entries, readForm } from "../forms/form.ts";
 import { refusedBy } from "../refused.ts";
 import { densityRange, uDensityRange } from "./fineness.tsx";
@@ -161,13 +159,13 @@ function masses(
   };
 }
 
+/** Of what a page says without being asked for another. */
+const confidence = 0.9545;
+
 /** Over everything the claim allows: its band of densities, and the fineness that it states. */
 function alloyMasses(whole: Whole, { of, second }: NonNullable<Asked["alloy"]>, locale: Locale): Answer {
   const t = tellerOf(locale);
-  const { alloyG, bodyG } = massesOfAlloy(whole, of.densityGPerCm3, second);
-  const element = preciousElement(of);
-  const [least, most] = element ? shareOf(of, element) : [0, 0];
-  const fineG = [alloyG[0] * least, alloyG[1] * most] as const;
+  const { alloyG, bodyG, fineness } = alloySetIn(whole, of, second, confidence);
   const grams = ([low, high]: readonly [number, number]) =>
     t("lots.totals.range", { low: fixed(low, 2, locale), high: fixed(high, 2, locale), unit: "g" });
   const { low: low_g_cm3, high: high_g_cm3 } = of.densityGPerCm3;
@@ -181,11 +179,13 @@ function alloyMasses(whole: Whole, { of, second }: NonNullable<Asked["alloy"]>, 
     facts: [
       [t("composite.first-body"), grams(alloyG)],
       [t("composite.second-body"), grams(bodyG)],
-      ...(element
+      ...(fineness
         ? [
             [
-              t("result.fine-mass", { element: tellId("metal", `el-${element.toLowerCase()}`, locale) }),
-              grams(fineG),
+              t("result.fine-mass", {
+                element: tellId("metal", `el-${fineness.element.toLowerCase()}`, locale),
+              }),
+              grams(fineness.fine_g),
             ] as const,
           ]
         : []),
