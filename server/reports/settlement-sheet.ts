@@ -33,6 +33,13 @@ export function sheetView(
   const total = (end: "low" | "high" | "paid") =>
     settled.totals.map((one) => `${decimal(one[end])} ${one.currency}`).join(" + ");
   return {
+    sums: settled.metals.flatMap(({ metal, fine_g, price: entry }) => {
+      const price = priceOf(entry);
+      return [
+        [t("payout.sum.fine", { metal: t(`lots.metals.${metal}`) }), fineSum(fine_g, manner)] as const,
+        ...(price ? [[t("payout.sum.price"), pricePaid(price, manner)] as const] : []),
+      ];
+    }),
     facts: used.flatMap((price) => priceFacts(price, manner)),
     rows: settled.lines.map((line) => {
       const price = used.find(({ metal }) => metal === line.metal);
@@ -53,6 +60,25 @@ export function sheetView(
     against: againstLot(settled, lotFine).map((one) => againstSaid(one, manner)),
     leftOut: settled.left_out.map((one) => leftOutRow(one, manner)),
   };
+}
+
+const sumDecimals = 2;
+
+function fineSum({ low, high }: { low: string; high: string }, { locale }: SettlementManner): string {
+  const shown = (grams: string) => inLocale(roundedText(exactly(grams), sumDecimals, "half-even"), locale);
+  return low === high
+    ? `${shown(low)} g`
+    : tellerOf(locale)("lots.totals.range", { low: shown(low), high: shown(high), unit: "g" });
+}
+
+function pricePaid({ price, currency, per, ratePercent }: LotPrice, { locale }: SettlementManner): string {
+  const t = tellerOf(locale);
+  return t("payout.sum.price-is", {
+    rate: inLocale(ratePercent, locale),
+    price: inLocale(price, locale),
+    currency,
+    per: t(`payout.pers.${per}`),
+  });
 }
 
 function againstSaid({ metal, lot, here, because }: AgainstLot, { locale }: SettlementManner): string {

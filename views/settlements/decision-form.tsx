@@ -9,8 +9,7 @@ export function DecisionForm(view: SettlementView) {
   const t = useTell();
   const { values, entry } = sentBack(view, "decisions");
   return (
-    <form method="post" action={`/lots/${view.lotId}/decisions`} class="sheet">
-      <h2>{t("settlement.decision.heading")}</h2>
+    <form method="post" action={`/lots/${view.lotId}/decisions`}>
       <p class="hint">{t("settlement.decision.lead")}</p>
       <Csrf token={view.csrfToken} />
       <AboutFields about={view.about} />

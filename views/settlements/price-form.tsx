@@ -12,8 +12,7 @@ export function PriceForm(view: SettlementView) {
   const t = useTell();
   const { values, entry } = sentBack(view, "payout");
   return (
-    <form method="post" action={`/lots/${view.lotId}/payout`} class="sheet">
-      <h2>{t("payout.heading")}</h2>
+    <form method="post" action={`/lots/${view.lotId}/payout`}>
       <Csrf token={view.csrfToken} />
       <AboutFields about={view.about} />
       <div class="row">

@@ -2,12 +2,30 @@ import { useTell } from "../messages/spoken.ts";
 import { Facts, Rows } from "../sheet.tsx";
 import type { SettlementSheet } from "./view.ts";
 
-/** The lines of a settlement with both ends, what is left out, and the sum to be paid. */
+/** The payout in a few lines: fine metal, price, and the sum to be paid as the largest figure of the page. */
+export function PayoutSums({ sheet }: { sheet: SettlementSheet }) {
+  const t = useTell();
+  return (
+    <dl class="sums">
+      {sheet.sums.map(([name, value], place) => (
+        <div key={`${place} ${name}`}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+      <div class="total">
+        <dt>{t("payout.sum.paid")}</dt>
+        <dd>{sheet.paid}</dd>
+      </div>
+    </dl>
+  );
+}
+
+/** The lines of a settlement with both ends, what is left out, and the prices and terms that count. */
 export function SettlementLines({ sheet }: { sheet: SettlementSheet }) {
   const t = useTell();
   return (
     <>
-      <Facts facts={sheet.facts} />
       <Rows
         caption={t("payout.caption")}
         empty={t("payout.empty")}
@@ -35,6 +53,7 @@ export function SettlementLines({ sheet }: { sheet: SettlementSheet }) {
       <p>
         <strong>{t("payout.paid", { amount: sheet.paid })}</strong> {sheet.paysBy}
       </p>
+      <Facts facts={sheet.facts} />
       {sheet.against.map((one) => (
         <p key={one}>{one}</p>
       ))}

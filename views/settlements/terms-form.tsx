@@ -12,8 +12,7 @@ export function TermsForm(view: SettlementView) {
   const t = useTell();
   const { values, entry } = sentBack(view, "terms");
   return (
-    <form method="post" action={`/lots/${view.lotId}/terms`} class="sheet">
-      <h2>{t("payout.terms.heading")}</h2>
+    <form method="post" action={`/lots/${view.lotId}/terms`}>
       <p class="hint">{t("payout.terms.lead")}</p>
       <Csrf token={view.csrfToken} />
       <AboutFields about={view.about} />

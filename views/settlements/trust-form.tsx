@@ -13,8 +13,7 @@ export function TrustForm(view: SettlementView) {
   const { order, pays, narrowed } = view.trust;
   const isSent = view.sent === "trust";
   return (
-    <form method="post" action={`/lots/${view.lotId}/trust`} class="sheet">
-      <h2>{t("settlement.trust.heading")}</h2>
+    <form method="post" action={`/lots/${view.lotId}/trust`}>
       <p class="hint">{t("settlement.trust.lead")}</p>
       <Csrf token={view.csrfToken} />
       <AboutFields about={view.about} />

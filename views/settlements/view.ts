@@ -30,6 +30,8 @@ export interface LeftOutRow {
 
 /** Everything that is settled, in words. */
 export interface SettlementSheet {
+  /** fine mass and price of each metal, the first that is read */
+  sums: readonly (readonly [name: string, value: string])[];
   /** prices and terms that count */
   facts: readonly (readonly [name: string, value: string])[];
   rows: readonly SettlementRow[];

@@ -438,6 +438,10 @@ export const payout = (
     questions={[]}
     languages={[{ id: "en", name: "English" }]}
     sheet={{
+      sums: [
+        ["Fine gold", "13.23 to 22.27 g"],
+        ["Price paid", "92 % of 2650.00 EUR per troy ounce"],
+      ],
       facts: [["Price locked", "3 March 2026, 09:31"]],
       rows: [
         {
