@@ -1,6 +1,5 @@
 import { median } from "../../calibration/median.ts";
-import { lineKind } from "./line-kind.ts";
-import type { Observed } from "./recording.ts";
+import { lineKind, type Observed } from "./recording.ts";
 
 export interface Block {
   lines: number;

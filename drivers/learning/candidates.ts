@@ -2,8 +2,7 @@ import { type Message, message } from "../../calibration/message.ts";
 import { linesUnder, saysSo } from "./hypothesis-check.ts";
 import type { Run } from "./notations.ts";
 import { hypotheses, type Placed } from "./places.ts";
-import type { Observed } from "./recording.ts";
-import { sampleLines } from "./sample-lines.ts";
+import { type Observed, sampleLines } from "./recording.ts";
 import type { Typed } from "./typed.ts";
 import type { Notation } from "./written-number.ts";
 

@@ -1,5 +1,6 @@
 import { type Code, type Message, message } from "../../calibration/message.ts";
 import type { MassUnit } from "../../calibration/units.ts";
+import { grammar } from "./grammar.ts";
 import type { Lines } from "./lines.ts";
 import type { MotionFound } from "./marked-parts.ts";
 import type { OtherLine } from "./other-lines.ts";
@@ -7,6 +8,8 @@ import type { Ending, Finding, NumberPart } from "./profile.ts";
 import type { Observed } from "./recording.ts";
 import type { WeightParts } from "./sides.ts";
 import type { SignForm } from "./signs.ts";
+import type { Typed } from "./typed.ts";
+import type { Written } from "./written-weight.ts";
 
 /** A line as it came, for people. */
 const shownLine = ({ shown }: Pick<Observed, "shown">) => shown;
@@ -49,7 +52,7 @@ function endMessage(ending: Ending): Message {
 }
 
 /** What was found about the bytes and the lines. */
-export function lineFindings({ parity, ending, check, block, misfits, single }: Lines): Finding[] {
+function lineFindings({ parity, ending, check, block, misfits, single }: Lines): Finding[] {
   const findings: Finding[] = [
     { field: "bytes", sure: true, message: message(`learn.bytes.${parity}`) },
     { field: "line-end", sure: ending.kind !== "any", message: endMessage(ending) },
@@ -80,7 +83,7 @@ export function lineFindings({ parity, ending, check, block, misfits, single }: 
 }
 
 /** What was found about the number and its unit. `line` is one that was read so, `text` the number read. */
-export function numberFindings(
+function numberFindings(
   { style, oneLength, sign, signPlace }: WeightParts & { sign: SignForm; signPlace: object | null },
   unit: MassUnit,
   belowTyped: boolean,
@@ -136,7 +139,7 @@ function signFinding(
 }
 
 /** Which mark goes with motion. `line` gives a line that carries a mark. */
-export function motionFindings(found: MotionFound, line: (mark: string) => string | null): Finding[] {
+function motionFindings(found: MotionFound, line: (mark: string) => string | null): Finding[] {
   const { sure, steady, moving, unsure, restLines, motionLines } = found;
   const motion = (told: Message): Finding => ({ field: "motion", sure, message: told });
   const counts = { rest_lines: restLines, motion_lines: motionLines };
@@ -153,7 +156,7 @@ export function motionFindings(found: MotionFound, line: (mark: string) => strin
 }
 
 /** A balance that sends no number while it moves. */
-export function restByNumberFinding([blind]: readonly OtherLine[]): Finding {
+function restByNumberFinding([blind]: readonly OtherLine[]): Finding {
   const told = blind
     ? message("learn.motion.by-number.line", { line: shownLine(blind.example) })
     : message("learn.motion.by-number");
@@ -161,9 +164,55 @@ export function restByNumberFinding([blind]: readonly OtherLine[]): Finding {
 }
 
 /** Lines without a weight. */
-export function otherFindings(others: readonly OtherLine[]): Finding[] {
+function otherFindings(others: readonly OtherLine[]): Finding[] {
   const lines = others.slice(0, 3).map(({ example }) => message("learn.mark", { mark: shownLine(example) }));
   return lines.length === 0
     ? []
     : [{ field: "other-lines", sure: true, message: message("learn.other-lines", { lines }) }];
+}
+
+interface Found {
+  lines: Lines;
+  written: Written;
+  motion: MotionFound;
+  /** the lines that come in motion in place of a number, where no number does; null where one does */
+  restByNumber: readonly OtherLine[] | null;
+  shown: Typed;
+  belowTyped: boolean;
+  readings: readonly Observed[];
+  others: readonly OtherLine[];
+  sends: Finding;
+}
+
+/** Everything that was found, in the order in which it is told. */
+export function learnedFindings(found: Found): Finding[] {
+  const { lines, written, motion, restByNumber, shown, belowTyped, readings, others, sends } = found;
+  const match = grammar(motion.parts);
+  const line = shown.lines.find(({ text }) => match(text)?.text === shown.text)?.shown ?? "";
+  const withMark = (mark: string) =>
+    readings.findLast(({ text }) =>
+      match(text)?.marks.some((one) => one.text === mark && one.means !== "nothing"),
+    )?.shown ?? null;
+  return [
+    ...lineFindings(lines),
+    ...numberFindings(written, shown.unit, belowTyped, line, shown.text),
+    ...(restByNumber ? [restByNumberFinding(restByNumber)] : motionFindings(motion, withMark)),
+    ...otherFindings(others),
+    sends,
+    coverage(lines, readings, others),
+  ];
+}
+
+/** Lines that no part of what was learned reads. A few torn ones are usual. */
+function coverage({ single }: Lines, readings: readonly Observed[], others: readonly OtherLine[]): Finding {
+  const read = new Set(readings.flatMap(({ text }) => text.split("\n")));
+  const otherCount = others.reduce((sum, { count }) => sum + count, 0);
+  const left = single.filter(({ text }) => !read.has(text)).length - otherCount;
+  const sure = left <= Math.max(2, 0.05 * single.length);
+  const counts = { lines: single.length, unread: Math.max(0, left) };
+  return {
+    field: "coverage",
+    sure,
+    message: message(sure ? "learn.coverage" : "learn.coverage.poor", counts),
+  };
 }

@@ -1,9 +1,7 @@
 import { type Message, message } from "../../calibration/message.ts";
-import { lineKind } from "./line-kind.ts";
 import { shiftExplained } from "./notations.ts";
 import { type Hypothesis, type Placed, runAt } from "./places.ts";
-import { atRest, type Observed } from "./recording.ts";
-import { sampleLines } from "./sample-lines.ts";
+import { atRest, lineKind, type Observed, sampleLines } from "./recording.ts";
 import type { Typed } from "./typed.ts";
 import { magnitudeOf } from "./written-number.ts";
 

@@ -1,10 +1,9 @@
 import { grammar } from "./grammar.ts";
-import { lineKind } from "./line-kind.ts";
 import type { MotionFound } from "./marked-parts.ts";
 import { fewestLines } from "./motion.ts";
 import { runsIn } from "./notations.ts";
 import type { Part, Profile } from "./profile.ts";
-import { atRest, movingPhases, type Observed } from "./recording.ts";
+import { atRest, lineKind, movingPhases, type Observed } from "./recording.ts";
 
 export interface OtherLine {
   kind: Profile["others"][number]["kind"];

@@ -1,8 +1,7 @@
 import { toGrams } from "../../calibration/units.ts";
 import { wordsMeaning } from "../plain-words.ts";
 import { type LineMeaning, lineEvent, type Stability } from "../reading.ts";
-import { bodyText } from "./binary.ts";
-import { parityHolds, withoutParity } from "./bytes.ts";
+import { bodyText, parityHolds, withoutParity } from "./bytes.ts";
 import { withoutCheck } from "./check.ts";
 import { grammar, type Matched } from "./grammar.ts";
 import type { Part, Profile } from "./profile.ts";

@@ -1,10 +1,9 @@
 import type { Candidate } from "./candidates.ts";
-import { numberStyle } from "./number-style.ts";
 import { partsOf } from "./parts.ts";
 import type { Placed } from "./places.ts";
 import type { NumberPart, Part } from "./profile.ts";
 import { type SignForm, wrapOf } from "./signs.ts";
-import { type Placed as Zonable, zoned } from "./zones.ts";
+import { numberStyle, type Placed as Zonable, zoned } from "./zones.ts";
 
 export interface WeightParts {
   parts: Part[];

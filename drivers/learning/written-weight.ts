@@ -11,7 +11,7 @@ import {
   signFormQuestion,
   signQuestion,
 } from "./questions.ts";
-import { sampleLines } from "./sample-lines.ts";
+import { sampleLines } from "./recording.ts";
 import { type WeightParts, weightParts } from "./sides.ts";
 import {
   dashesBeside,

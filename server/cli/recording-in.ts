@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { Refusal } from "../../calibration/refusal.ts";
-import { recordingFromLines } from "../../drivers/learning/recording-text.ts";
+import { recordingFromLines } from "../../drivers/learning/recording.ts";
 import { errorFacts } from "../../drivers/port-error.ts";
 
 /** The recording in a file. Throws Refusal with its path when it cannot be read, and when it is no recording. */

@@ -2,7 +2,7 @@ import { readFileSync, statSync } from "node:fs";
 import { messageOf } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Profile } from "../../drivers/learning/profile.ts";
-import { importProfile } from "../../drivers/learning/stored.ts";
+import { importProfile } from "../../drivers/learning/samples.ts";
 import { errorFacts } from "../../drivers/port-error.ts";
 import { type BalanceChoice, checkedChoice } from "./balance-choice.ts";
 import type { StoredProfile } from "./profile-repository.ts";

@@ -4,8 +4,7 @@ import { learn } from "../../drivers/learning/learn.ts";
 import type { Learned } from "../../drivers/learning/learned.ts";
 import type { Profile } from "../../drivers/learning/profile.ts";
 import type { Answers } from "../../drivers/learning/questions.ts";
-import type { Chunk, Recording } from "../../drivers/learning/recording.ts";
-import { recordingFromText } from "../../drivers/learning/recording-text.ts";
+import { type Chunk, type Recording, recordingFromText } from "../../drivers/learning/recording.ts";
 import {
   beginSession,
   goOn,

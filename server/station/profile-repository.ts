@@ -1,5 +1,5 @@
 import { type Profile, profileSchema } from "../../drivers/learning/profile.ts";
-import { exportProfile } from "../../drivers/learning/stored.ts";
+import { exportProfile } from "../../drivers/learning/samples.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 
 /** A learned profile as the ledger keeps it. */

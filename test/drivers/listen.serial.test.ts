@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, expect, test, vi } from "vitest";
 import { type Message, message } from "../../calibration/message.ts";
-import { exportProfile } from "../../drivers/learning/stored.ts";
+import { exportProfile } from "../../drivers/learning/samples.ts";
 import { baudRates } from "../../drivers/line-settings.ts";
 import { tell } from "../../views/messages/tell.ts";
 import { profile } from "./invented-profile.ts";

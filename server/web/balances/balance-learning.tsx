@@ -3,7 +3,7 @@ import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { systemClock } from "../../../drivers/clock.ts";
 import { type Answers, answersFrom } from "../../../drivers/learning/questions.ts";
-import { mustReadItsSamples } from "../../../drivers/learning/stored.ts";
+import { mustReadItsSamples } from "../../../drivers/learning/samples.ts";
 import {
   LearningLines,
   LearningNow,

@@ -5,9 +5,13 @@ import { learn } from "../../../drivers/learning/learn.ts";
 import { type Profile, profileJsonSchema } from "../../../drivers/learning/profile.ts";
 import type { Answers } from "../../../drivers/learning/questions.ts";
 import { readByProfile } from "../../../drivers/learning/reader.ts";
-import { recordingFromText } from "../../../drivers/learning/recording-text.ts";
-import { checkProfile, meaningOfBytes } from "../../../drivers/learning/samples.ts";
-import { exportProfile, importProfile } from "../../../drivers/learning/stored.ts";
+import { recordingFromText } from "../../../drivers/learning/recording.ts";
+import {
+  checkProfile,
+  exportProfile,
+  importProfile,
+  meaningOfBytes,
+} from "../../../drivers/learning/samples.ts";
 import { longRun } from "../../setup/long-run.ts";
 
 /** Invented lines: a mark before the number, "QA" at rest and "QB" in motion. */

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { phases } from "../../../drivers/learning/recording.ts";
-import { exportProfile } from "../../../drivers/learning/stored.ts";
+import { exportProfile } from "../../../drivers/learning/samples.ts";
 import { settingsFrom } from "../../../server/settings.ts";
 import { BalanceInUse } from "../../../server/station/balance-in-use.ts";
 import { profile } from "../../drivers/invented-profile.ts";
