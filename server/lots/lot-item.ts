@@ -9,12 +9,12 @@ import { isPrecious, type PreciousMetal } from "../metals/precious-metal.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import { type Result, standingBy } from "../reports/stated.ts";
 import { commonShare } from "../weighing/common-share.ts";
+import { isContradicted } from "../weighing/contradicted.ts";
 import { meanGrams } from "../weighing/item.ts";
 import { recordedFineness, unnarrowedFineness } from "../weighing/recorded-fineness.ts";
 import { isMeasured, type RecordedStatement } from "../weighing/recorded-statement.ts";
 import { claimedPermille, isLightFor } from "./light-for-claim.ts";
 import type { LotFine, Weighed } from "./lot-fine.ts";
-import { areTestsAgainst } from "./tests-against.ts";
 import { displayStepG } from "./weighed-mass.ts";
 
 /** One weighed piece of a lot. */
@@ -113,7 +113,7 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
     counts: stated.voided === undefined && state !== "no-valid-reading",
     ...(last ? { again: { grams: Number(last.grams), stepG: displayStepG(last), reading: last.grams } } : {}),
     ...(listed === undefined ? {} : { expected: { grams: Number(listed), stepG: lastPlace(listed) } }),
-    ...(areTestsAgainst(statement) ? { testsAgainst: true } : {}),
+    ...(isContradicted(statement) ? { testsAgainst: true } : {}),
     ...(measured && metal && state !== "excluded" && state !== "no-valid-reading"
       ? metalOf(metal, measured, { claim, result: stated.result, library })
       : { weighed: null, fine: null }),
