@@ -162,6 +162,7 @@ async function open(
     sensors: () => sensors.now(),
     others: () => balance.others,
     preferences: () => kept.now,
+    people: () => inRoom?.access.people.all ?? [],
   });
   await bench.resume();
   const handing = startReplication(ledger, settings);

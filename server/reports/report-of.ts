@@ -106,9 +106,10 @@ export function reportOf(
     opinion,
     attempts: options.attempts ?? [],
     laboratory: assaysOf(entries).map((one) => laboratoryLine(one, writing)),
-    amendments: stated.amendments.map(({ at, body: { reason, by } }) =>
-      t("report.amended", { at: when(at), by, reason }),
-    ),
+    amendments: stated.amendments.map(({ at, body: { reason, by: one, second } }) => {
+      const by = second === undefined ? one : t("signed.with-second", { by: one, second });
+      return t("report.amended", { at: when(at), by, reason });
+    }),
     signatures: [
       t("report.sign.weighed", { named: item.operator ? "yes" : "no", by: item.operator ?? "" }),
       t("report.sign.second"),
@@ -238,6 +239,19 @@ function deviationsOf({ captures, secondReadings }: Stated, { t, number, when }:
             typed: `${number(against_g)} g`,
           }),
         ),
+    ),
+    ...secondReadings.flatMap(({ at, body: { by, temperature } }) =>
+      temperature?.agrees === false
+        ? [
+            t("report.deviations.second-person", {
+              by,
+              at: when(at),
+              what: t("second-person.of-temperature"),
+              read: `${number(temperature.celsius)} °C`,
+              typed: `${number(temperature.against)} °C`,
+            }),
+          ]
+        : [],
     ),
   ];
 }

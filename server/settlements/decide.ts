@@ -5,10 +5,13 @@ import type { BodyOf } from "../ledger/kinds.ts";
 import type { Happened } from "../ledger/ledger.ts";
 import type { Lot } from "../lots/lot.ts";
 import type { TotalsAtClosing } from "../lots/totals-at-closing.ts";
+import type { Library } from "../metals/library.ts";
 import type { SettlementCommand } from "./commands.ts";
 import { dryMass } from "./counted-item.ts";
+import { settlementWith } from "./evolve.ts";
 import type { ItemEvidence } from "./item-evidence.ts";
-import { namedBy, reasonOf, secondTo } from "./person.ts";
+import { limitOfChange, type Policy } from "./limit-of-change.ts";
+import { type NamedPerson, namedBy, reasonOf, secondTo } from "./person.ts";
 import { settle } from "./settle.ts";
 import { currentPrices, type ItemTerms, type Settlement, totalsText } from "./settlement.ts";
 
@@ -20,6 +23,12 @@ export interface SettlementKnown {
   totals: TotalsAtClosing;
   /** what must be answered before it is closed, by its code */
   questions: readonly Message[];
+  /** above which a second person agrees to a change; left out where nobody is asked */
+  policy?: Policy;
+  /** the metals that claims name */
+  library: Library;
+  /** who may sign in at this house; nobody where nobody signs in */
+  people?: readonly NamedPerson[] | undefined;
   /** ticket of an item of the lot that is still being weighed */
   onBench?: string;
 }
@@ -31,7 +40,7 @@ export function decideSettlement(
   known: SettlementKnown,
 ): Happened[] {
   if (!lot) throw new Refusal("lot.none");
-  if (command.do === "reopen-lot") return reopened(lot, command);
+  if (command.do === "reopen-lot") return reopened(lot, command, known);
   if (command.do === "keep-print") {
     const { print } = command;
     if (!lot.closings.some(({ entry }) => entry === print.closing))
@@ -39,6 +48,14 @@ export function decideSettlement(
     return [{ kind: "settlement-printed", body: print }];
   }
   if (lot.closed) throw new Refusal("lot.closed", { lot: lot.name });
+  if (command.do === "close-lot") return closed(lot, command, known);
+  return agreed(changeOf(command, known), known);
+}
+
+type Changing = Exclude<SettlementCommand, { do: "close-lot" | "reopen-lot" | "keep-print" }>;
+
+/** What a change of the settlement writes, each with its name and reason where it needs them. */
+function changeOf(command: Changing, known: SettlementKnown): Happened[] {
   switch (command.do) {
     case "lock-price":
       return [{ kind: "lot-price", body: promised(command.price, known.settlement) }];
@@ -47,24 +64,40 @@ export function decideSettlement(
     case "decide-item":
       return [{ kind: "settlement-decision", body: decided(command.decision, known) }];
     case "state-trust": {
-      const { trust, pays, narrowed } = command.trust;
-      const by = namedBy(command.trust.by);
-      return [
-        {
-          kind: "settlement-trust",
-          body: {
-            trust,
-            pays,
-            ...(narrowed ? { narrowed } : {}),
-            by,
-            reason: reasonOf(command.trust.reason),
-          },
-        },
-      ];
+      const { by, reason } = command.trust;
+      const body = { ...command.trust, by: namedBy(by), reason: reasonOf(reason) };
+      return [{ kind: "settlement-trust", body }];
     }
-    case "close-lot":
-      return closed(lot, command, known);
   }
+}
+
+/** The same with the second person who agrees to it, above a limit of the house. Throws Refusal without one. */
+function agreed(happened: Happened[], known: SettlementKnown): Happened[] {
+  const { settlement, items, policy, library, people } = known;
+  const bodies = happened.map(({ body }) => body as { piece?: string; by?: string; second?: string });
+  const pieces = bodies.flatMap(({ piece }) => piece ?? []);
+  const next = settlementWith(settlement, happened);
+  const isPaid = (of: Settlement) => currentPrices(of).length > 0;
+  const limit =
+    policy &&
+    limitOfChange(
+      {
+        items: items.flatMap(({ item }) => (pieces.length === 0 || pieces.includes(item.id) ? [item] : [])),
+        isOfLot: pieces.length === 0,
+        before: isPaid(settlement) ? settle(items, settlement) : undefined,
+        after: isPaid(next) ? settle(items, next) : undefined,
+        prices: currentPrices(next),
+      },
+      policy,
+      library,
+    );
+  return happened.map((one, place) => {
+    const { second: _, ...body } = one.body as { second?: string };
+    const { by, second = "" } = bodies[place] ?? {};
+    if (limit === undefined && second.trim() === "") return { ...one, body } as Happened;
+    const named = secondTo(namedBy(by), second, { ...(limit === undefined ? {} : { limit }), people });
+    return { ...one, body: { ...body, second: named } } as Happened;
+  });
 }
 
 /** A price is a promise: a second one for the same metal says who changed it and why. */
@@ -164,10 +197,14 @@ function closed(
   ];
 }
 
-function reopened(lot: Lot, command: Extract<SettlementCommand, { do: "reopen-lot" }>): Happened[] {
+function reopened(
+  lot: Lot,
+  command: Extract<SettlementCommand, { do: "reopen-lot" }>,
+  { people }: SettlementKnown,
+): Happened[] {
   if (!lot.closed) throw new Refusal("lot.not-closed", { lot: lot.name });
   const by = namedBy(command.by);
-  const second = secondTo(by, command.second);
+  const second = secondTo(by, command.second, { people });
   return [
     {
       kind: "lot-reopened",

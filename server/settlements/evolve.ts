@@ -1,4 +1,5 @@
 import type { Entry, EntryOf } from "../ledger/entry.ts";
+import type { Happened } from "../ledger/ledger.ts";
 import type { ItemTerms, Said, Settlement } from "./settlement.ts";
 import { sources } from "./source.ts";
 
@@ -7,6 +8,14 @@ const begun: Settlement = { prices: {}, terms: {}, trust: sources, pays: "low", 
 /** What the entries about one lot, oldest first, say of its settlement. */
 export function settlementOf(entries: readonly Entry[]): Settlement {
   return entries.reduce(evolveSettlement, begun);
+}
+
+/** The settlement once this is written too. */
+export function settlementWith(settlement: Settlement, happened: readonly Happened[]): Settlement {
+  const unwritten = happened.map(
+    (one) => ({ ...one, id: "", at: "", seq: Number.MAX_SAFE_INTEGER }) as Entry,
+  );
+  return unwritten.reduce(evolveSettlement, settlement);
 }
 
 function evolveSettlement(settlement: Settlement, entry: Entry): Settlement {

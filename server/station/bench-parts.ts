@@ -4,6 +4,7 @@ import type { Plan } from "../conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { Library } from "../metals/library.ts";
+import type { NamedPerson } from "../settlements/person.ts";
 import type { Conditions } from "../weighing/conditions.ts";
 import type { ProfileOf } from "../weighing/request.ts";
 import type { SensorsNow } from "../weighing/sensor-value.ts";
@@ -39,6 +40,8 @@ export interface BenchParts {
   plan?: (weighing: PlannedWeighing) => Promise<Plan>;
   /** how a new piece begins; a new bench's when left out */
   preferences?: () => Preferences;
+  /** who may sign in at this house; nobody where nobody signs in */
+  people?: () => readonly NamedPerson[];
 }
 
 /** What a new piece takes from the settings. */

@@ -55,10 +55,10 @@ export const benchSettingsShape = z.object({
   decisionRule: z
     .object({ kind: z.enum(ruleChoices), multiple: guardBandMultiple })
     .default({ kind: "none", multiple: "1" }),
-  /** above which typed readings are confirmed by a second person; decimal text, empty for never */
+  /** above which a second person confirms what was typed and agrees to what changes a settlement; decimal text, empty for never */
   secondPerson: z
-    .object({ massG: limit.default(""), worth: limit.default("") })
-    .default({ massG: "", worth: "" }),
+    .object({ massG: limit.default(""), worth: limit.default(""), change: limit.default("") })
+    .default({ massG: "", worth: "", change: "" }),
   conditions: conditionsShape.default(firstConditions),
   /** where it stands: the clock that its pages show, and the currency of its prices; the ledger keeps UTC */
   place: z

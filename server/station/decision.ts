@@ -28,7 +28,7 @@ import type { BenchParts } from "./bench-parts.ts";
 import { firstSettings } from "./bench-settings.ts";
 import { checkedWhile } from "./checked-while.ts";
 import type { Command } from "./command.ts";
-import { limitPassed } from "./limit-passed.ts";
+import { limitOfAmendment, limitPassed } from "./limit-passed.ts";
 import { openWeighing } from "./open-weighing.ts";
 import { evaluationOfItem } from "./weighing-evaluation.ts";
 
@@ -58,16 +58,22 @@ async function mustBeInOpenLot(weighing: Item | undefined, ledger: Ledger): Prom
 async function settlementKnown(
   command: SettlementCommand,
   entries: readonly Entry[],
-  { ledger, library }: BenchParts,
+  { ledger, library: current, preferences, people }: BenchParts,
 ): Promise<SettlementKnown> {
-  const reads = command.do === "close-lot" || command.do === "state-terms" || command.do === "decide-item";
+  const library = current?.() ?? builtIn;
+  const policy = preferences?.().secondPerson;
+  const isAsked = policy !== undefined && Object.values(policy).some((limit) => limit !== "");
+  const reads = command.do !== "reopen-lot" && command.do !== "keep-print";
   const lots = new LotRepository(ledger);
-  const items = reads ? await lots.items(command.subject, library?.() ?? builtIn) : [];
+  const items = reads ? await lots.items(command.subject, library) : [];
   const closes = command.do === "close-lot";
   const now = settlementAfter(entries, items, closes ? await lots.weighedElsewhere(command.subject) : []);
   const open = closes ? await openWeighing(ledger) : undefined;
   return {
     settlement: settlementOf(entries),
+    library,
+    people: people?.(),
+    ...(isAsked ? { policy } : {}),
     items: now?.evidence ?? [],
     questions: now?.questions ?? [],
     totals: now?.totals ?? { pieces: 0, sum_g: "0", fine_g: {}, flagged: 0 },
@@ -87,7 +93,7 @@ async function knownFor(command: WeighingCommand, standing: Standing): Promise<K
   const { weighing, parts } = standing;
   const { decisionRule } = parts.preferences?.() ?? firstSettings;
   const rule = { ...decisionRule, confidence_percent: parts.conditions().confidencePercent };
-  const known: Known = { simulated: parts.simulated, rule };
+  const known: Known = { simulated: parts.simulated, rule, people: parts.people?.() };
   if (command.do === "start-weighing") {
     const open = await openWeighing(parts.ledger);
     const onBench = open?.id === command.subject ? undefined : open?.ticket;
@@ -110,7 +116,11 @@ async function knownFor(command: WeighingCommand, standing: Standing): Promise<K
     case "answer-check":
       return { ...known, ...(await restated(standing.entries, parts)) };
     case "amend":
-      return { ...known, ...(await amendmentKnown(weighing, command, standing.entries, parts)) };
+      return {
+        ...known,
+        ...(await amendmentKnown(weighing, command, standing.entries, parts)),
+        secondPersonAbove: await limitOfAmendment(weighing, parts),
+      };
     default:
       return known;
   }

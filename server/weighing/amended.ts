@@ -1,6 +1,7 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import { omitUndefined } from "../compute/omit-undefined.ts";
 import type { Happened } from "../ledger/ledger.ts";
+import { secondTo } from "../settlements/person.ts";
 import type { AmendmentTyped } from "./commands.ts";
 import type { Recorded } from "./item.ts";
 import type { AmendedReading, Known } from "./known.ts";
@@ -13,7 +14,7 @@ import { mustBePossible, stoppedBy, stopping } from "./stop-checks.ts";
  */
 export function amended(item: Recorded, typed: AmendmentTyped, known: Known): Happened[] {
   const { reason, by } = signed(typed);
-  const { result, readings = [], checks = [] } = known;
+  const { result, readings = [], checks = [], secondPersonAbove: limit, people } = known;
   if (result && "refused" in result) throw new Refusal("record.not-amended", { why: result.refused });
   const stops = stopping(item, checks);
   mustBePossible(stops);
@@ -25,6 +26,11 @@ export function amended(item: Recorded, typed: AmendmentTyped, known: Known): Ha
   const note = typed.note.trim();
   if (result === undefined && Object.keys(changed).length === 0 && note === "")
     throw new Refusal("record.nothing-changed", {}, "reason");
+  // words are put right by one, numbers above a limit by two
+  const second =
+    result === undefined || limit === undefined
+      ? {}
+      : { second: secondTo(by, typed.second, { limit, people }) };
   return [
     ...readings.flatMap((reading) => putRight(reading, reason, by)),
     {
@@ -33,6 +39,7 @@ export function amended(item: Recorded, typed: AmendmentTyped, known: Known): Ha
         replaces: item.closed.entry,
         reason,
         by,
+        ...second,
         ...(Object.keys(changed).length > 0 ? { piece: changed } : {}),
         ...(result ? { result: stoppedBy(result, stops) } : {}),
       },

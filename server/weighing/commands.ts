@@ -36,7 +36,13 @@ export type WeighingCommandContent =
   | { do: "add-photo"; photo: BodyOf<"photo"> }
   | ({ do: "exclude-photo" } & Exclusion)
   | { do: "confirm-item"; reason: string; by: string }
-  | { do: "second-reading"; by: string; typedBy: string; again: readonly TypedAgain[] }
+  | {
+      do: "second-reading";
+      by: string;
+      typedBy: string;
+      again: readonly TypedAgain[];
+      celsius?: string | undefined;
+    }
   | { do: "answer-check"; found: string; stands: boolean; by: string }
   | { do: "call-off"; reason: Reason }
   | { do: "call-off-other-item" }
@@ -61,6 +67,7 @@ export type WeighingCommand = About & WeighingCommandContent;
 /** What an amendment puts right, as typed; what is empty stays as it is. `readings` by the id of their entry. */
 export interface AmendmentTyped {
   by: string;
+  second: string;
   reason: string;
   ticket: string;
   description: string;

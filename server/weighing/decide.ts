@@ -123,7 +123,9 @@ function whileOpen(item: Item, command: OpenCommand, known: Known): Happened[] {
     case "second-reading": {
       const { secondPersonAbove: above } = known;
       if (above === undefined) throw new Refusal("weighing.second.not-needed");
-      return [{ kind: "second-reading", body: heldAgainst(item, { ...command, above }) }];
+      return [
+        { kind: "second-reading", body: heldAgainst(item, { ...command, above, people: known.people }) },
+      ];
     }
     case "call-off": {
       const reason = typeof command.reason === "string" ? command.reason.trim() : command.reason;

@@ -1,5 +1,6 @@
 import type { Message } from "../../calibration/message.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
+import type { NamedPerson } from "../settlements/person.ts";
 import type { OtherMass } from "./announced-mass.ts";
 import type { Check } from "./checks/check.ts";
 import type { Agreed, Capture } from "./item.ts";
@@ -19,6 +20,8 @@ export interface Known {
   otherMass?: OtherMass | undefined;
   /** the limit that asks for a second person: "50 g" */
   secondPersonAbove?: string | undefined;
+  /** who may sign in at this house; nobody where nobody signs in */
+  people?: readonly NamedPerson[] | undefined;
   /** what the sensors beside the balance show at this moment */
   sensors?: SensorsNow;
   /** what looks wrong about the procedure, as far as the readings go */

@@ -1,14 +1,17 @@
+import { lastPlace } from "../../calibration/decimal.ts";
 import { mean } from "../../calibration/mean.ts";
 import { Refusal } from "../../calibration/refusal.ts";
 import { type MassUnit, stepGrams, toGrams } from "../../calibration/units.ts";
+import { waterRange } from "../../calibration/water.ts";
 import type { BodyOf } from "../ledger/kinds.ts";
 import type { Metal } from "../metals/metal.ts";
 import { type NeededRole, rolesOf } from "../methods/index.ts";
-import { isSamePerson } from "../settlements/person.ts";
+import { isSamePerson, mustBeTwo, type NamedPerson } from "../settlements/person.ts";
 import type { LotPrice } from "../settlements/price.ts";
 import { worthAtPrice } from "../settlements/worth.ts";
 import { type Capture, type Item, standing } from "./item.ts";
 import { readabilityGrams } from "./readability.ts";
+import { typedCelsius } from "./typed-reading.ts";
 
 type SecondReading = BodyOf<"second-reading">;
 
@@ -26,29 +29,56 @@ export function typedReadings(item: Item): { role: NeededRole; captures: Capture
   });
 }
 
+/** Above which a second person is asked for; decimal text, empty for never. */
+export interface Limits {
+  massG: string;
+  worth: string;
+}
+
 /**
- * The limit that asks for a second person, as text such as "50 g" or "800 EUR"; undefined when none is passed or
- * nothing was typed. In a lot whose price tells what the piece is worth that counts, elsewhere its dry mass.
+ * The limit that a mass passes, as text such as "50 g" or "800 EUR"; undefined when it passes none. Where it is known
+ * what it is worth that counts, elsewhere the mass.
  */
-export function secondPersonAbove(
-  item: Item,
-  { massG, worth }: { massG: string; worth: string },
-  lot?: { prices: readonly LotPrice[]; claimed: Metal | undefined },
+export function limitPassedBy(
+  dryG: number,
+  { massG, worth }: Limits,
+  worthNow: { amount: number; currency: string } | undefined,
 ): string | undefined {
-  if (typedReadings(item).length === 0) return undefined;
-  const dry = standing(item, "dry").map(({ grams }) => Number(grams));
-  if (dry.length === 0) return undefined;
-  const dryG = Math.max(...dry);
-  const worthNow = worth === "" || !lot ? undefined : worthAtPrice(dryG, lot.claimed, lot.prices);
-  if (worthNow) return worthNow.amount > Number(worth) ? `${worth} ${worthNow.currency}` : undefined;
+  if (worth !== "" && worthNow)
+    return worthNow.amount > Number(worth) ? `${worth} ${worthNow.currency}` : undefined;
   return massG !== "" && dryG > Number(massG) ? `${massG} g` : undefined;
 }
 
-/** The newest word of a second person on just the typed readings that count now. */
+/** The limit that a piece passes, by its heaviest dry reading. In a lot its price tells what it is worth. */
+export function limitOfItem(
+  item: Item,
+  limits: Limits,
+  lot?: { prices: readonly LotPrice[]; claimed: Metal | undefined },
+): string | undefined {
+  const dry = standing(item, "dry").map(({ grams }) => Number(grams));
+  if (dry.length === 0) return undefined;
+  const dryG = Math.max(...dry);
+  return limitPassedBy(dryG, limits, lot && worthAtPrice(dryG, lot.claimed, lot.prices));
+}
+
+/** The same where something of the piece was typed: a reading or the water temperature; undefined where nothing was. */
+export function secondPersonAbove(
+  item: Item,
+  limits: Limits,
+  lot?: { prices: readonly LotPrice[]; claimed: Metal | undefined },
+): string | undefined {
+  const isTyped = typedReadings(item).length > 0 || item.waterCelsius !== undefined;
+  return isTyped ? limitOfItem(item, limits, lot) : undefined;
+}
+
+/** The newest word of a second person on just the typed readings and the temperature that count now. */
 export function lastSecondReading(item: Item): Item["secondReadings"][number] | undefined {
   const counting = typedReadings(item).flatMap(({ captures }) => captures.map(({ id }) => id));
   return item.secondReadings.findLast(
-    ({ body }) => body.of.length === counting.length && counting.every((id) => body.of.includes(id)),
+    ({ body }) =>
+      body.of.length === counting.length &&
+      counting.every((id) => body.of.includes(id)) &&
+      body.temperature?.against === item.waterCelsius,
   );
 }
 
@@ -68,12 +98,28 @@ export function mustBeAnotherPerson({ secondReadings }: Item, by: string): void 
  */
 export function heldAgainst(
   item: Item,
-  { by, typedBy, again, above }: { by: string; typedBy: string; again: readonly TypedAgain[]; above: string },
+  {
+    by,
+    typedBy,
+    again,
+    celsius = "",
+    above,
+    people,
+  }: {
+    by: string;
+    typedBy: string;
+    again: readonly TypedAgain[];
+    celsius?: string | undefined;
+    above: string;
+    people?: readonly NamedPerson[] | undefined;
+  },
 ): SecondReading {
   const first = item.operator ?? typedBy.trim();
   if (first === "") throw new Refusal("weighing.second.first-missing", {}, "typedBy");
   if (by.trim() === "") throw new Refusal("weighing.second.by-missing", {}, "by");
   if (isSamePerson(by, first)) throw new Refusal("weighing.second.same-person", { who: by.trim() }, "by");
+  mustBeTwo([first, "typedBy"], [by.trim(), "by"], people);
+  const temperature = temperatureAgainst(item, celsius);
   const typed = typedReadings(item);
   const readings = typed.map(({ role, captures }, place) => {
     const { text, unit } = again[place]!;
@@ -89,7 +135,17 @@ export function heldAgainst(
     typedBy: first,
     of: typed.flatMap(({ captures }) => captures.map(({ id }) => id)),
     readings,
-    agrees: readings.every(({ agrees }) => agrees),
+    ...(temperature ? { temperature } : {}),
+    agrees: readings.every(({ agrees }) => agrees) && temperature?.agrees !== false,
     above,
   };
+}
+
+/** The water temperature, where it was typed, by the same rule: one step of a thermometer is its last place. */
+function temperatureAgainst({ waterCelsius: against }: Item, typed: string): SecondReading["temperature"] {
+  if (against === undefined) return undefined;
+  const celsius = typedCelsius(typed, waterRange, { at: "celsius" });
+  const within_celsius = 2 * Math.hypot(lastPlace(against), lastPlace(celsius));
+  const agrees = Math.abs(Number(celsius) - Number(against)) <= within_celsius + 1e-9;
+  return { celsius, against, within_celsius, agrees };
 }

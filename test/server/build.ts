@@ -99,6 +99,7 @@ export async function buildTestBench(
     sensors: () => sensors.now(),
     others: () => balance.others,
     preferences: () => settings.now,
+    people: () => entrance.access?.people.all ?? [],
   });
   await bench.resume();
   const app = await buildApp({

@@ -1,6 +1,8 @@
 import { massUnits } from "../../calibration/units.ts";
 import { type About, AboutFields, Csrf, Field, type FieldError, Problems, UnitSelect } from "../forms.tsx";
+import type { Locale } from "../messages/language.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
+import type { Tell } from "../messages/tell.ts";
 import type { Role } from "../methods/view.ts";
 import { fixed, inLocale } from "../numbers.ts";
 import { Rows } from "../sheet.tsx";
@@ -22,7 +24,10 @@ export function SecondPersonNote({ view, inLot = false }: { view: SecondPersonVi
             <strong>
               {t("second-person.differs", {
                 by: unlike.by,
-                readings: unlike.roles.map((role) => ({ code: `bench.roles.${role}`, params: {} })),
+                readings: unlike.what.map((role) => ({
+                  code: role === "temperature" ? "second-person.of-temperature" : `bench.roles.${role}`,
+                  params: {},
+                })),
               })}
             </strong>
           </p>
@@ -56,24 +61,47 @@ export function SecondReadingRows({ reading }: { reading: SecondReadingView }) {
         { head: t("second-person.columns.second"), number: true },
         { head: t("second-person.columns.state") },
       ]}
-      rows={reading.readings.map((one) => {
-        const within = fixed(one.withinG, one.withinG < 0.01 ? 4 : 2, locale);
-        return {
-          key: one.role,
-          cells: [
-            t(`bench.roles.${one.role}`),
-            inLocale(one.first, locale),
-            inLocale(one.second, locale),
-            one.agrees ? (
-              t("second-person.agrees", { grams: within })
-            ) : (
-              <strong key="s">{t("second-person.unlike", { grams: within })}</strong>
-            ),
-          ],
-        };
-      })}
+      rows={[
+        ...reading.readings.map((one) => {
+          const within = fixed(one.withinG, one.withinG < 0.01 ? 4 : 2, locale);
+          return {
+            key: one.role,
+            cells: [
+              t(`bench.roles.${one.role}`),
+              inLocale(one.first, locale),
+              inLocale(one.second, locale),
+              one.agrees ? (
+                t("second-person.agrees", { grams: within })
+              ) : (
+                <strong key="s">{t("second-person.unlike", { grams: within })}</strong>
+              ),
+            ],
+          };
+        }),
+        ...temperatureRow(reading, t, locale),
+      ]}
     />
   );
+}
+
+function temperatureRow({ temperature: one }: SecondReadingView, t: Tell, locale: Locale) {
+  if (!one) return [];
+  const within = fixed(one.withinCelsius, 2, locale);
+  return [
+    {
+      key: "temperature",
+      cells: [
+        t("second-person.of-temperature"),
+        inLocale(one.first, locale),
+        inLocale(one.second, locale),
+        one.agrees ? (
+          t("second-person.agrees-celsius", { celsius: within })
+        ) : (
+          <strong key="s">{t("second-person.unlike-celsius", { celsius: within })}</strong>
+        ),
+      ],
+    },
+  ];
 }
 
 export interface SecondPersonPageView {
@@ -81,6 +109,8 @@ export interface SecondPersonPageView {
   description: string;
   /** the readings to be read, in the order of the method */
   roles: readonly Role[];
+  /** the water temperature was typed too */
+  asksTemperature: boolean;
   /** who typed them, where the piece says it */
   operator?: string;
   /** entries as typed, when they were sent back */
@@ -95,7 +125,8 @@ export interface SecondPersonPageView {
 /** The page of the second person: what to read, and nothing of what was typed before. */
 export function SecondPersonPage(view: SecondPersonPageView) {
   const t = useTell();
-  const { ticket, description, roles, operator, typed, problems, csrfToken, about, back } = view;
+  const { ticket, description, roles, asksTemperature, operator, typed, problems, csrfToken, about, back } =
+    view;
   const entry = (name: string) => {
     const error = problems.find(({ fieldId }) => fieldId === name)?.error;
     return { name, value: typed[name] ?? "", ...(error === undefined ? {} : { error }) };
@@ -129,6 +160,16 @@ export function SecondPersonPage(view: SecondPersonPageView) {
           }
         />
       ))}
+      {asksTemperature && (
+        <Field
+          kind="decimal"
+          {...entry("celsius")}
+          label={t("second-person.temperature")}
+          hint={t("second-person.all-decimals")}
+          required
+          after="°C"
+        />
+      )}
       <Field {...entry("by")} label={t("second-person.by")} required maxLength={100} />
       {operator === undefined ? (
         <Field {...entry("typedBy")} label={t("second-person.typed-by")} required maxLength={100} />

@@ -53,6 +53,8 @@ export interface SecondReadingView {
     withinG: number;
     agrees: boolean;
   }[];
+  /** the water temperature, where it was typed, with its unit */
+  temperature?: { first: string; second: string; withinCelsius: number; agrees: boolean };
 }
 
 /** How the piece stands with its second person. */
@@ -61,8 +63,8 @@ export interface SecondPersonView {
   due?: string;
   /** who confirmed just these readings */
   confirmed?: { by: string; when: string };
-  /** who read otherwise, and which readings; no value of either stands here, so that the next reading is blind too */
-  unlike?: { by: string; roles: readonly Role[] };
+  /** who read otherwise, and what; no value of either stands here, so that the next reading is blind too */
+  unlike?: { by: string; what: readonly (Role | "temperature")[] };
 }
 
 /** A reading kept for the piece, as it was taken. */

@@ -105,6 +105,12 @@ export function StateFineness(lot: LotView) {
         />
         <Field name="saidByName" label={t("payout.terms.by")} required maxLength={100} />
         <Field
+          name="saidSecond"
+          label={t("settlement.second")}
+          hint={t("settlement.second-above-hint")}
+          maxLength={100}
+        />
+        <Field
           name="saidReason"
           label={t("settlement.reason")}
           hint={t("payout.reason-hint")}

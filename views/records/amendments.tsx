@@ -128,6 +128,13 @@ export function AmendmentForms({
           ))}
           <TextArea name="note" id="amend-note" value={amend?.note ?? ""} label={t("amendments.note")} />
           <Field name="by" id="amend-by" value={amend?.by ?? ""} label={t("amendments.by")} required />
+          <Field
+            name="second"
+            id="amend-second"
+            value={amend?.second ?? ""}
+            label={t("settlement.second")}
+            hint={t("amendments.second-hint")}
+          />
           <TextArea
             name="reason"
             id="amend-reason"

@@ -3,8 +3,8 @@ import { useTell } from "../messages/spoken.ts";
 import { Fold } from "../sheet.tsx";
 
 export interface SecondPersonView {
-  /** limits above which a second person confirms typed readings, as typed; empty for never */
-  secondPerson: { massG: string; worth: string };
+  /** limits above which a second person confirms and agrees, as typed; empty for never */
+  secondPerson: { massG: string; worth: string; change: string };
   problems: readonly { fieldId: string; error: FieldError }[];
   csrfToken: string;
 }
@@ -20,6 +20,7 @@ export function SecondPersonLimits({ secondPerson, problems, csrfToken }: Second
       note={[
         secondPerson.massG && t("second-person.above-mass", { mass: secondPerson.massG }),
         secondPerson.worth && t("second-person.above-worth", { worth: secondPerson.worth }),
+        secondPerson.change && t("second-person.above-change", { change: secondPerson.change }),
       ]
         .filter(Boolean)
         .join(" · ")}
@@ -44,6 +45,14 @@ export function SecondPersonLimits({ secondPerson, problems, csrfToken }: Second
           hint={`${t("second-person.worth-unit")}; ${t("second-person.never")}`}
           value={secondPerson.worth}
           {...errorOf("secondWorth")}
+        />
+        <Field
+          kind="decimal"
+          name="secondChange"
+          label={t("second-person.change")}
+          hint={`${t("second-person.worth-unit")}; ${t("second-person.never")}`}
+          value={secondPerson.change}
+          {...errorOf("secondChange")}
         />
         <button type="submit">{t("settings.keep-from-now")}</button>
       </form>

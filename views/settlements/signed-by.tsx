@@ -22,6 +22,12 @@ export function SignedBy({
       <div class="row">
         <Field {...entry("by")} label={t("payout.terms.by")} maxLength={100} />
         <Field
+          {...entry("second")}
+          label={t("settlement.second")}
+          hint={t("settlement.second-above-hint")}
+          maxLength={100}
+        />
+        <Field
           {...entry("reason")}
           label={t("settlement.reason")}
           {...(reasonHint === undefined ? {} : { hint: reasonHint })}

@@ -7,7 +7,7 @@ import { whenOf } from "../when.ts";
 
 /** What a second person read, as pages show it. */
 export function secondReadingView({ at, body }: EntryOf<"second-reading">, zone: string): SecondReadingView {
-  const { by, typedBy, agrees, above, readings } = body;
+  const { by, typedBy, agrees, above, readings, temperature } = body;
   return {
     by,
     typedBy,
@@ -21,6 +21,16 @@ export function secondReadingView({ at, body }: EntryOf<"second-reading">, zone:
       withinG: within_g,
       agrees,
     })),
+    ...(temperature
+      ? {
+          temperature: {
+            first: `${temperature.against} °C`,
+            second: `${temperature.celsius} °C`,
+            withinCelsius: temperature.within_celsius,
+            agrees: temperature.agrees,
+          },
+        }
+      : {}),
   };
 }
 
@@ -37,6 +47,10 @@ export function secondPersonView({
     return { confirmed: { by, when } };
   }
   if (!last) return { due };
-  const { by, readings } = last.body;
-  return { due, unlike: { by, roles: readings.filter(({ agrees }) => !agrees).map(({ what }) => what) } };
+  const { by, readings, temperature } = last.body;
+  const what = readings.filter(({ agrees }) => !agrees).map(({ what }) => what);
+  return {
+    due,
+    unlike: { by, what: [...what, ...(temperature?.agrees === false ? ["temperature" as const] : [])] },
+  };
 }

@@ -13,7 +13,8 @@ import { frameOf } from "../look.ts";
 import { asTyped, html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
-const signedForm = ({ typed }: Entries) => z.object({ by: typed(), typedBy: typed() });
+const signedForm = ({ typed, ifSent }: Entries) =>
+  z.object({ by: typed(), typedBy: typed(), celsius: ifSent() });
 
 /** Where a second person reads typed readings again; the page holds nothing of the first ones. */
 export function secondPersonRoutes(
@@ -36,6 +37,7 @@ export function secondPersonRoutes(
       ticket: item.ticket,
       description: item.description,
       roles: typedReadings(item).map(({ role }) => role),
+      asksTemperature: item.waterCelsius !== undefined,
       ...(item.operator === undefined ? {} : { operator: item.operator }),
       typed: typed ?? typedBy,
       problems,

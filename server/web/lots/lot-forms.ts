@@ -137,11 +137,18 @@ async function stateFineness(station: Bench["station"], { lot, items, request }:
   const claimed = items.filter(({ voided, claim }) => !voided && claim !== null && claim === ofClaim);
   const pieces = [...new Set([...named, ...claimed])];
   if (pieces.length === 0) throw new Refusal("lot.tickets-missing", {}, "finenessTickets");
-  const { permille, saidBy, saidByName: by, saidReason: reason } = formIn(request, finenessForm);
+  const {
+    permille,
+    saidBy,
+    saidByName: by,
+    saidSecond: second,
+    saidReason: reason,
+  } = formIn(request, finenessForm);
   const terms = pieces.map(({ id: piece }) => ({
     piece,
     fineness: { permille, saidBy },
     ...(by === undefined ? {} : { by }),
+    ...(second === undefined ? {} : { second }),
     ...(reason === undefined ? {} : { reason }),
   }));
   await station.do({ do: "state-terms", ...lotSeenOf(lot.id, request), terms });
@@ -154,6 +161,7 @@ const finenessForm = ({ decimal, choice, maybeText }: Entries) =>
     permille: decimal({ from: 1, to: 1000, unit: "‰" }),
     saidBy: choice(["stamp", "laboratory", "customer"], { first: "stamp" }),
     saidByName: maybeText({ most: 100 }),
+    saidSecond: maybeText({ most: 100 }),
     saidReason: maybeText({ most: 400 }),
   });
 

@@ -9,6 +9,7 @@ export const amendmentForm = ({ typed }: Entries) =>
   z
     .looseObject({
       by: typed(),
+      second: typed(),
       reason: typed(),
       ticket: typed(),
       piece: typed(),
@@ -16,7 +17,7 @@ export const amendmentForm = ({ typed }: Entries) =>
       celsius: typed(),
       note: typed(),
     })
-    .transform(({ by, reason, ticket, piece: description, customer, celsius, note, ...others }) => {
+    .transform(({ by, second, reason, ticket, piece: description, customer, celsius, note, ...others }) => {
       const readings = Object.fromEntries(
         Object.entries(others).flatMap(([name, text]) =>
           name.startsWith(readingEntry) && typeof text === "string"
@@ -24,7 +25,7 @@ export const amendmentForm = ({ typed }: Entries) =>
             : [],
         ),
       );
-      return { by, reason, ticket, description, customer, celsius, note, readings };
+      return { by, second, reason, ticket, description, customer, celsius, note, readings };
     });
 
 /** Who declares a record void, and why. */

@@ -27,7 +27,8 @@ export function amendmentViews(entries: readonly Entry[], item: Item, { locale, 
   return entries.flatMap((entry) => {
     if (entry.kind === "result") result = entry;
     if (entry.kind !== "amendment") return [];
-    const { reason, by, piece: changed, result: next } = entry.body;
+    const { reason, by: one, second, piece: changed, result: next } = entry.body;
+    const by = second === undefined ? one : t("signed.with-second", { by: one, second });
     const ofItem = (["ticket", "description", "customer"] as const).flatMap((name) => {
       const to = changed?.[name];
       if (to === undefined) return [];

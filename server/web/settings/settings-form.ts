@@ -99,10 +99,14 @@ export const benchForm =
         }),
       );
 
-/** Above which typed readings are confirmed by a second person; empty for never. */
+/** Above which a second person confirms and agrees; empty for never. */
 export const secondPersonForm = ({ maybeDecimal }: Entries) =>
   z
-    .object({ secondMassG: maybeDecimal({ unit: "g" }), secondWorth: maybeDecimal() })
+    .object({
+      secondMassG: maybeDecimal({ unit: "g" }),
+      secondWorth: maybeDecimal(),
+      secondChange: maybeDecimal(),
+    })
     .superRefine((limits, context) => {
       for (const [name, value] of Object.entries(limits))
         if (value !== undefined && !(Number(value) > 0))
@@ -112,7 +116,11 @@ export const secondPersonForm = ({ maybeDecimal }: Entries) =>
             message("settings.second-person.no-limit", { value: { decimal: value } }),
           );
     })
-    .transform(({ secondMassG: massG = "", secondWorth: worth = "" }) => ({ massG, worth }));
+    .transform(({ secondMassG: massG = "", secondWorth: worth = "", secondChange: change = "" }) => ({
+      massG,
+      worth,
+      change,
+    }));
 
 /** The organisation as its reports name it. An accreditation has a body and a number, or neither. */
 export const organisationForm = ({ maybeText }: Entries) => {

@@ -72,6 +72,7 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
       secondPerson: {
         massG: typed.secondMassG ?? inLocale(secondPerson.massG, frame.locale),
         worth: typed.secondWorth ?? inLocale(secondPerson.worth, frame.locale),
+        change: typed.secondChange ?? inLocale(secondPerson.change, frame.locale),
       },
       scaleStep: typed.scaleStep ?? inLocale(scaleStep.text, frame.locale),
       scaleStepUnit: typed.scaleStepUnit ?? scaleStep.unit,

@@ -10,6 +10,7 @@ const roundings = ["down", "half-even", "up"] as const;
 /** Who says it and why; whether they must is decided where it is known what was said before. */
 const signedBy = ({ maybeText }: Entries) => ({
   by: maybeText({ most: 100 }),
+  second: maybeText({ most: 100 }),
   reason: maybeText({ most: 400 }),
 });
 
@@ -57,7 +58,7 @@ export const priceForm = (place: { zone: string; now: Date }) => (entries: Entri
       ...signedBy(entries),
     })
     .superRefine((values, context) => refusePrice(values, context, place))
-    .transform(({ rate: ratePercent, fee = "0", covers, by, reason, currency, ...price }) => {
+    .transform(({ rate: ratePercent, fee = "0", covers, by, second, reason, currency, ...price }) => {
       const found = priceMoment(price.at, place);
       return {
         ...price,
@@ -67,6 +68,7 @@ export const priceForm = (place: { zone: string; now: Date }) => (entries: Entri
         ...("moment" in found ? { moment: found.moment } : {}),
         ...(covers === undefined ? {} : { covers_g: covers }),
         ...(by === undefined ? {} : { by }),
+        ...(second === undefined ? {} : { second }),
         ...(reason === undefined ? {} : { reason }),
       };
     });
@@ -97,7 +99,13 @@ export const decisionForm = (entries: Entries) =>
       mass: entries.choice(weighings, { first: "first" }),
       ...signedBy(entries),
     })
-    .transform(({ by = "", reason = "", pays, ...rest }) => ({ ...rest, pays: pays === "yes", by, reason }));
+    .transform(({ by = "", second, reason = "", pays, ...rest }) => ({
+      ...rest,
+      pays: pays === "yes",
+      by,
+      ...(second === undefined ? {} : { second }),
+      reason,
+    }));
 
 /** Who is believed before whom. */
 export const trustForm = (entries: Entries) => {
@@ -119,7 +127,8 @@ export const trustForm = (entries: Entries) => {
         if (order.indexOf(source) < place)
           refuseEntry(context, `trust-${place + 1}`, message("settlement.trust.twice"));
     })
-    .transform(({ ends: pays, narrowed, by = "", reason = "", ...order }) => ({
+    .transform(({ ends: pays, narrowed, by = "", second, reason = "", ...order }) => ({
+      ...(second === undefined ? {} : { second }),
       trust: orderOf(order),
       pays,
       ...(narrowed ? { narrowed: true as const } : {}),
@@ -134,6 +143,4 @@ const orderOf = (of: Order) => [of["trust-1"], of["trust-2"], of["trust-3"], of[
 
 /** A closed lot opened again. */
 export const reopeningForm = (entries: Entries) =>
-  z
-    .object({ ...signedBy(entries), second: entries.maybeText({ most: 100 }) })
-    .transform(({ by = "", reason = "", second = "" }) => ({ by, reason, second }));
+  z.object(signedBy(entries)).transform(({ by = "", reason = "", second = "" }) => ({ by, reason, second }));

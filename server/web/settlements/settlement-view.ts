@@ -54,7 +54,10 @@ function priceSaid(price: LotPrice, { locale, when }: SettlementManner): string 
     currency: price.currency,
     per: t(`payout.pers.${price.per}`),
     source: price.source,
-    by: price.by ?? "–",
+    by:
+      price.second === undefined
+        ? (price.by ?? "–")
+        : t("signed.with-second", { by: price.by ?? "–", second: price.second }),
     reason: price.reason ?? "–",
   });
 }

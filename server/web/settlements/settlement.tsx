@@ -5,6 +5,7 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { SettlementPage } from "../../../views/settlements/page.tsx";
 import type { SettlementForm, SettlementView } from "../../../views/settlements/view.ts";
+import { omitUndefined } from "../../compute/omit-undefined.ts";
 import { assayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
@@ -140,11 +141,11 @@ const previewForm = ({ box }: Entries) => z.object({ preview: box() });
 type TypedTerms = ReturnType<typeof termsForm>["_output"];
 
 function termsOf(
-  { ticket, deducted, permille, metal, saidBy, action, by, reason }: TypedTerms,
+  { ticket, deducted, permille, metal, saidBy, action, by, second, reason }: TypedTerms,
   items: readonly LotItem[],
 ): Extract<SettlementCommandContent, { do: "state-terms" }>["terms"][number] {
   const item = itemOf(ticket, items, "ticket");
-  const signed = { ...(by === undefined ? {} : { by }), ...(reason === undefined ? {} : { reason }) };
+  const signed = omitUndefined({ by, second, reason });
   if (action === "withdraw") {
     const of = metal ?? item.metal;
     if (of === null) throw new Refusal("settlement.which-metal", { ticket }, "metal");

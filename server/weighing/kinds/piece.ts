@@ -55,6 +55,8 @@ export const pieceKinds = {
     replaces: words,
     reason: words,
     by: words,
+    /** who agreed to it, above a limit of the settings */
+    second: words.optional(),
     /** the rule stays what it was before measuring */
     piece: pieceOpened.omit({ rule: true }).partial().optional(),
     result: result.optional(),

@@ -8,20 +8,27 @@ export const secondPersonKinds = {
     /** who typed the readings it is held against */
     typedBy: words,
     /** the entries of those readings */
-    of: z.array(words).min(1),
-    readings: z
-      .array(
-        z.strictObject({
-          what: z.enum(["dry", "immersed", "rise", "flask-full", "flask-with-piece"]),
-          reading: weightReading,
-          /** the first reading, or the mean of several, g */
-          against_g: decimalText,
-          /** by how much two readings of one load may differ, g */
-          within_g: z.number().nonnegative(),
-          agrees: z.boolean(),
-        }),
-      )
-      .min(1),
+    of: z.array(words),
+    readings: z.array(
+      z.strictObject({
+        what: z.enum(["dry", "immersed", "rise", "flask-full", "flask-with-piece"]),
+        reading: weightReading,
+        /** the first reading, or the mean of several, g */
+        against_g: decimalText,
+        /** by how much two readings of one load may differ, g */
+        within_g: z.number().nonnegative(),
+        agrees: z.boolean(),
+      }),
+    ),
+    /** the water temperature, where it was typed, °C */
+    temperature: z
+      .strictObject({
+        celsius: decimalText,
+        against: decimalText,
+        within_celsius: z.number().nonnegative(),
+        agrees: z.boolean(),
+      })
+      .optional(),
     agrees: z.boolean(),
     /** the limit above which it was asked for */
     above: words,

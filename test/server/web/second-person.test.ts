@@ -26,6 +26,7 @@ const second = (dry: string, immersed: string, who: Record<string, string> = { b
     "unit-dry": "g",
     "reading-immersed": immersed,
     "unit-immersed": "g",
+    celsius: "21.4",
     ...who,
   });
 
@@ -38,7 +39,7 @@ test("a typed piece above the limit gets its record only after a second person h
   expect(codesIn(refused.body)).toEqual(["weighing.second.needed"]);
   expect(await textOf(at, "/")).toContain("Hand over to a second person");
   const page = await at.app.inject({ url: "/bench/second-person", headers: { host } });
-  for (const hidden of ["100.02", "90.51"]) expect(page.body).not.toContain(hidden);
+  for (const hidden of ["100.02", "90.51", "21.4"]) expect(page.body).not.toContain(hidden);
   expect((await second("100.02", "90.51")).statusCode).toBe(303);
   expect(await textOf(at, "/")).toContain("Readings typed, confirmed by MT at");
   expect((await at.post("/bench/record", {})).statusCode).toBe(303);
@@ -89,13 +90,18 @@ test("a confirmed reading is not put right afterwards by the one who typed it", 
   await second("100.02", "90.51");
   await at.post("/bench/record", {});
   const dry = (await at.ledger.entriesOf("b7")).find((entry) => entry.kind === "capture");
-  const amend = (by: string) =>
-    at.post("/records/b7/amendments", { [`reading:${dry?.id}`]: "100.07", by, reason: "misread" });
+  const amend = (by: string, second = "") =>
+    at.post("/records/b7/amendments", { [`reading:${dry?.id}`]: "100.07", by, second, reason: "misread" });
   const refused = await amend("kr");
   expect(refused.statusCode).toBe(422);
   expect(wordsOf(refused.body)).toContain("Another person puts them right");
-  expect((await amend("MT")).statusCode).toBe(303);
-  expect(await textOf(at, "/records/b7")).toContain("dry: 100.02 g → 100.07 g");
+  // nor by the second one alone
+  expect(codesIn((await amend("MT")).body)).toContain("settlement.second-missing-above");
+  expect(codesIn((await amend("MT", "m.t.")).body)).toContain("settlement.second-same");
+  expect((await amend("MT", "PL")).statusCode).toBe(303);
+  const text = await textOf(at, "/records/b7");
+  expect(text).toContain("dry: 100.02 g → 100.07 g");
+  expect(text).toContain("MT with PL");
 });
 
 test("below the limit, or with no limit, nobody else is asked", async () => {
@@ -139,4 +145,69 @@ test("in a lot a locked price says what a typed piece is worth: above the limit 
   const page = await textOf(at, lot);
   expect(page).toContain("MT read otherwise: dry.");
   expect(page).not.toContain("20.50");
+});
+
+test("a typed water temperature is read again too; one that differs holds the record back and is told on it", async () => {
+  await typed("100.02", "90.51");
+  expect(codesIn((await second("100.02", "90.51", { by: "MT", celsius: "" })).body)).not.toEqual([]);
+  await second("100.02", "90.51", { by: "MT", celsius: "24.1" });
+  expect(codesIn((await at.post("/bench/record", {})).body)).toEqual(["weighing.second.needed"]);
+  const page = await at.app.inject({ url: "/bench/second-person", headers: { host } });
+  for (const hidden of ["21.4", "24.1"]) expect(page.body).not.toContain(hidden);
+  await at.post("/bench/water", { celsius: "24.1" });
+  // what was confirmed was another temperature
+  expect((await at.post("/bench/record", {})).statusCode).toBe(422);
+  await second("100.02", "90.51", { by: "MT", celsius: "24.1" });
+  expect((await at.post("/bench/record", {})).statusCode).toBe(303);
+  expect(await textOf(at, "/records/b7")).toMatch(/water temperature 21\.4 °C 24\.1 °C/);
+});
+
+test("prices, terms, decisions and whom to believe are agreed by two above a limit, and by one below it", async () => {
+  await at.post("/settings/second-person", { secondMassG: "", secondWorth: "600", secondChange: "100" });
+  const { headers } = await at.post("/lots", { name: "Lot 9" });
+  const lot = headers.location ?? "";
+  const price = {
+    metal: "gold",
+    currency: "EUR",
+    per: "g",
+    source: "invented",
+    at: "2026-11-25 09:00",
+    rate: "95",
+  };
+  // nothing is weighed yet: nothing is worth anything
+  expect((await at.post(`${lot}/payout`, { ...price, price: "60" })).statusCode).toBe(303);
+  await at.post(`${lot}/pieces`, { celsius: "21.4" });
+  await at.post(`${lot}/pieces`, { ticket: "31", claim: "au-585", step: at.bench.nextPiece });
+  await at.post(`${lot}/pieces`, { typed: "12.90", role: "dry", unit: "g", step: "a" });
+  await at.post(`${lot}/pieces`, { typed: "11.932", role: "immersed", unit: "g", step: "b" });
+  const asked = async (form: string, fields: Record<string, string>) => {
+    const sent = { by: "KR", reason: "agreed", ...fields };
+    const alone = await at.post(`${lot}/${form}`, sent);
+    const same = await at.post(`${lot}/${form}`, { ...sent, second: "K.R." });
+    const two = await at.post(`${lot}/${form}`, { ...sent, second: "MT" });
+    return [...codesIn(alone.body), ...codesIn(same.body), two.statusCode];
+  };
+  const both = ["settlement.second-missing-above", "settlement.second-same", 303];
+  // 12.90 g × 585 ‰ × 60 × 95 % = 430.15, far above what the density alone leaves
+  expect(await asked("terms", { ticket: "31", permille: "585", saidBy: "laboratory" })).toEqual(
+    expect.arrayContaining(both),
+  );
+  // 430.15 → 437.31: less than 100 and less than 600
+  const below = await at.post(`${lot}/payout`, { ...price, price: "61", by: "KR", reason: "board" });
+  expect(below.statusCode).toBe(303);
+  expect(await asked("payout", { ...price, price: "90" })).toEqual(expect.arrayContaining(both));
+  expect(await asked("decisions", { decided: "31", pays: "no" })).toEqual(expect.arrayContaining(both));
+  const order = { "trust-1": "stamp", "trust-2": "laboratory", "trust-3": "melt", "trust-4": "density" };
+  // nothing is paid any more, so that nothing changes by it
+  expect(
+    (await at.post(`${lot}/trust`, { ...order, "trust-5": "customer", by: "KR", reason: "x" })).statusCode,
+  ).toBe(303);
+  const seconds = (await at.ledger.entriesOf(lot.replace("/lots/", ""))).flatMap(({ kind, body }) =>
+    "second" in body ? [[kind, body.second]] : [],
+  );
+  expect(seconds).toEqual([
+    ["lot-terms", "MT"],
+    ["lot-price", "MT"],
+    ["settlement-decision", "MT"],
+  ]);
 });

@@ -491,7 +491,7 @@ export const settings = (
       around: [{ name: "altitudeMetres", label: "Height above the sea", unit: "m", value: "4" }],
     }}
     rule={{ kind: "guard-band", multiple: "1" }}
-    secondPerson={{ massG: "50", worth: "" }}
+    secondPerson={{ massG: "50", worth: "", change: "" }}
     scaleStep="0.01"
     scaleStepUnit="g"
     instruments="conductivity"
