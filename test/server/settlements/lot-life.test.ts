@@ -90,7 +90,7 @@ test("a lot's life: promised, closed and frozen, opened again by two, corrected,
 });
 
 test.each([
-  ["en", /Settlement of Lot 7/, /Nothing to exclude/],
+  ["en", /Payout for Lot 7/, /Nothing to exclude/],
   ["de", /Ankaufsabrechnung für Lot 7/, /\b(the|and|piece|paid|weighed|pay|ticket|buyer|seller|report)\b/i],
   ["es", /Liquidación de Lot 7/, /\b(the|and|piece|paid|weighed|pay|ticket|buyer|seller|report)\b/i],
 ])("the paper in %s is printed, kept, and its SHA-256 is in the ledger", async (language, title, foreign) => {
