@@ -29,6 +29,12 @@ export interface SimulatedBalanceOptions extends Partial<Surroundings>, Partial<
   read?: () => BytesReader;
 }
 
+/** So long after 100 g were laid on a balance stands to half a step, s [common practice: 2 to 4 at 0.1 mg, 1 to 2 above]. */
+const standsAfter = (readabilityGrams: number) => (readabilityGrams < 0.001 ? 3 : 1.5);
+
+const settlingOf = (readabilityGrams: number) =>
+  standsAfter(readabilityGrams) / Math.log(100 / (readabilityGrams / 2));
+
 const surroundingsOf = (options: SimulatedBalanceOptions): Surroundings => ({
   liquidKgPerM3: options.liquidKgPerM3 ?? 997.9,
   airKgPerM3: options.airKgPerM3 ?? 1.19,
@@ -43,7 +49,7 @@ export function createSimulatedBalance(options: SimulatedBalanceOptions = {}): S
   const { readabilityGrams = 0.0001, patienceMs = defaultPatienceMs } = options;
   const random = createSeededRandom(options.seed ?? 1);
   const pan = createSwingingPan(random, {
-    settlingSeconds: options.settlingSeconds ?? 0.35,
+    settlingSeconds: options.settlingSeconds ?? settlingOf(readabilityGrams),
     noiseGrams: options.noiseGrams ?? readabilityGrams * 0.4,
     driftGramsPerHour: options.driftGramsPerHour ?? readabilityGrams * 2,
   });

@@ -13,7 +13,7 @@ function bench({
   ...options
 }: AutoCaptureOptions & { readabilityGrams?: number } = {}) {
   const clock = createHandClock();
-  const balance = createSimulatedBalance({ clock, seed: 9, readabilityGrams });
+  const balance = createSimulatedBalance({ clock, seed: 9, readabilityGrams, settlingSeconds: 0.35 });
   const steps: AutoStep[] = [];
   balance.start();
   balance.emptyHanger();
