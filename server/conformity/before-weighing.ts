@@ -21,7 +21,11 @@ export function beforeWeighing(
   library: Library,
 ): BeforeWeighing {
   const claimed = claim !== undefined && library.has(claim) ? library.metal(claim) : undefined;
-  const { excluded, contradictions, remarks } = weighEvidence(library.metals, [], evidence, library.worth);
+  const { excluded, contradictions, remarks } = weighEvidence(
+    { fits: library.metals, others: [], claimed: undefined },
+    evidence,
+    library.worth,
+  );
   const checks = [...contradictions, ...remarks];
   const against = claimed && contradictions.length === 0 && excluded.some(({ id }) => id === claimed.id);
   return against

@@ -15,6 +15,8 @@ export interface Candidate {
   metal: Metal;
   kind: CandidateKind;
   occurrence: Occurrence;
+  /** of a fineness family, those of its recipes that the density leaves; absent where none of them is */
+  recipes?: readonly Metal[];
   /** put together for this very density: it fits as well as anything can */
   tuned?: true;
 }
@@ -39,6 +41,7 @@ export function candidate(metal: Metal, fitting: readonly Metal[]): Candidate {
     occurrence: tuned.has(metal.id)
       ? "purpose-made"
       : (occurrences.find((one) => often.includes(one as (typeof often)[number])) ?? "rare"),
+    ...(recipes.length > 0 && { recipes }),
   };
 }
 

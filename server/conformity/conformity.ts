@@ -139,8 +139,11 @@ function leftBy(
   const bodies = [...passing.map((m) => candidate(m, passing)), ...made];
   const fittingOnes = new Set(fitting);
   const weighed = weighEvidence(
-    bodies.map(({ metal }) => metal),
-    library.metals.filter((m) => !fittingOnes.has(m)),
+    {
+      fits: bodies.map(({ metal }) => metal),
+      others: library.metals.filter((m) => !fittingOnes.has(m)),
+      claimed,
+    },
     evidence,
     library.worth,
   );

@@ -28,7 +28,12 @@ export function consistentAfter(
   const tests = shown(claimed).filter(({ kind }) => !done.has(testOf[kind]));
   // each test is held once against each alternative that matters, and not again for every choice of tests
   const met = leftBeside(alternatives, []);
-  const passing = new Map(tests.map((one) => [one, met.map(({ metal }) => leaves(one, metal, worth))]));
+  const passing = new Map(
+    tests.map((one) => [
+      one,
+      met.map(({ metal, recipes = [metal] }) => recipes.some((m) => leaves(one, m, worth))),
+    ]),
+  );
   const left = (made: readonly Evidence[]) =>
     leftBeside(
       met.filter((_, at) => made.every((one) => passing.get(one)?.[at])),

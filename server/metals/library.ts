@@ -18,7 +18,7 @@ export interface Library {
 }
 
 /** Goes up with any change of a value or an id; every result carries it, so that an old finding can be explained. */
-export const libraryVersion = "5";
+export const libraryVersion = "6";
 
 /** A library of the given metals. Refuses an id that two share. */
 export function libraryOf(

@@ -22,20 +22,33 @@ export interface WeighedEvidence {
   remarks: Message[];
 }
 
+/** What evidence is weighed on. */
+interface Weighed {
+  /** the metals and made-up pieces that the density does not exclude */
+  fits: readonly Metal[];
+  /** those it does: they are needed to see that two tests contradict each other */
+  others: readonly Metal[];
+  claimed: Metal | undefined;
+}
+
 /**
- * Weighs evidence on what may be on the bench. `fits` are the metals and made-up pieces that the density does not
- * exclude, `others` those it does: they are needed to see that two tests contradict each other.
+ * Weighs evidence on what may be on the bench. A fineness family is left by a recipe that density and test leave both; the
+ * claim by any of its recipes, since between two of them its maker may have chosen another.
  */
 export function weighEvidence(
-  fits: readonly Metal[],
-  others: readonly Metal[],
+  { fits, others, claimed }: Weighed,
   evidence: readonly Evidence[],
   worth: WorthTable,
 ): WeighedEvidence {
   const excluded: ExcludedByTest[] = [];
+  const ids = new Set(fits.map(({ id }) => id));
+  const asFits = (m: Metal): Metal => {
+    const recipes = m === claimed ? undefined : m.recipes?.filter((id) => ids.has(id));
+    return recipes?.length ? { ...m, recipes } : m;
+  };
   const notExcluded = fits.filter((m) => {
     const reasons = evidence.flatMap((e) => {
-      const says = excludedBy(e, m, worth);
+      const says = excludedBy(e, asFits(m), worth);
       return says === null ? [] : { id: m.id, by: e.kind, says };
     });
     excluded.push(...reasons);

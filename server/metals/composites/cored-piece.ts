@@ -24,17 +24,22 @@ export function skinLooksLike(skin: Metal, claimed: Metal): boolean {
   return look[skin.colour] === look[claimed.colour];
 }
 
-/** A cored piece must save at least this share of the claim's worth before anybody goes to the trouble (common practice). */
+/**
+ * A cored piece must save at least this share of the claim's worth before anybody goes to the trouble, and of the skin's
+ * where that is dearer than the core: else it is as good as solid (common practice).
+ */
 const leastSaving = 0.05;
 
-/** True when the cheapest piece of the kind is worth clearly less than the claim. */
+/** True when the cheapest piece of the kind is worth clearly less than the claim, and less than its skin all through. */
 export function piecePays(piece: CoreAndSkin, claimed: Metal, table: WorthTable): boolean {
   const { core, skin } = piece;
   const worths = piece.skinShare.map((share) => {
     const mass = massShareOfSkin(core, skin, share);
     return mass * worthPerGram(skin, table) + (1 - mass) * worthPerGram(core, table);
   });
-  return Math.min(...worths) < worthPerGram(claimed, table) * (1 - leastSaving);
+  const [ofSkin, ofCore] = [worthPerGram(skin, table), worthPerGram(core, table)];
+  const solid = ofSkin > ofCore ? ofSkin : Number.POSITIVE_INFINITY;
+  return Math.min(...worths) < Math.min(worthPerGram(claimed, table), solid) * (1 - leastSaving);
 }
 
 function massShareOfSkin(core: Metal, skin: Metal, volumeShare: number): number {

@@ -4,6 +4,7 @@ import type { Evidence } from "../../../../server/conformity/evidence/evidence.t
 import { excludedBy } from "../../../../server/conformity/evidence/exclusion-by-test.ts";
 import { outlineCheck } from "../../../../server/conformity/evidence/outline-and-displacement.ts";
 import { soundSpeed } from "../../../../server/conformity/evidence/sound-speed.ts";
+import { soundByVolumes, soundThrough } from "../../../../server/conformity/sound-through.ts";
 import { metal, metals } from "../../../../server/metals/library.ts";
 import { builtInWorth } from "../../../../server/metals/worth-table.ts";
 import { normally } from "../normally.ts";
@@ -179,4 +180,49 @@ test("no evidence ever brings a metal back that another excluded", () => {
     new Set(metals.filter((m) => e.every((x) => excludedBy(x, m) === null)).map((m) => m.id));
   const few = left(more);
   for (const id of few) expect(left(one).has(id)).toBe(true);
+});
+
+/** % IACS of a resistivity in µΩ·cm at 20 °C: 1.7241 µΩ·cm is 100 % (IEC 60028). */
+const iacs = (microohmCm: number) => 172.41 / microohmCm;
+
+test.each([
+  // resistivities of elements: CRC Handbook of Chemistry and Physics [from memory]
+  ["pt-999", iacs(10.6)],
+  ["pd-999", iacs(10.6)],
+  ["ag-999", iacs(1.59)],
+  // of alloys: Vines and Wise, The Platinum Metals and Their Alloys [from memory]
+  ["pt-950ru", iacs(31.5)],
+  ["pt-900ir", iacs(24.5)],
+  ["pt-950ir", iacs(19)],
+  ["pd-950ru", iacs(24)],
+  // gold 2.2 µΩ·cm and 0.45 more for each atom in a hundred of copper, Landolt-Börnstein III/15a [from memory]: 4.2 of them
+  ["au-986", iacs(2.2 + 0.45 * 4.2)],
+  ["au-990-cu", iacs(2.2 + 0.45 * 1.5 + 0.36 * 0.9)],
+  // nickel in white gold: some 40 µΩ·cm; palladium: some 25 [both from memory]
+  ["au-18wni", iacs(40)],
+  ["au-18wpd", iacs(25)],
+  // silver 1.6 and 0.64 for each of zinc [from memory]: 8 of them
+  ["ag-925-zn", iacs(1.6 + 0.64 * 8)],
+  // nickel silver with 10 % nickel, C74500: 9 % IACS [from memory]
+  ["nisilver", 9],
+] as const)("the conductivity known of %s does not exclude it", (id, percentIacs) => {
+  const shown = { kind: "conductivity", percentIacs, uPercentIacs: 0, celsius: 20 } as const;
+  expect(excludedBy(shown, metal(id))).toBeNull();
+});
+
+test("sound is as fast in an alloy as its components make it", () => {
+  // 4700 m/s in brass of 30 % zinc, 4760 in nickel silver [CRC; from memory]: the law of volumes is good to 5 %
+  const speed = (id: string) => {
+    const { composition, densityGPerCm3 } = metal(id);
+    const parts = Object.entries(composition).map(([symbol, [share]]) => ({ symbol, share }));
+    return soundByVolumes(parts, densityGPerCm3.nominal)!;
+  };
+  expect(Math.abs(speed("brass-c260") / 4700 - 1)).toBeLessThan(0.05);
+  expect(Math.abs(speed("nisilver") / 4760 - 1)).toBeLessThan(0.05);
+  // a hundredth of copper hardly changes gold: 3240 m/s, and 990 reads so too
+  const gold = { kind: "sound", mPerS: 3250, uMPerS: 20 } as const;
+  expect(excludedBy(gold, metal("au-990-cu"))).toBeNull();
+  // of 60 parts of gold, 18 of silver and 22 of copper by volume, by hand: √((0.60·202.6 + 0.18·136 + 0.22·197.5)/15.4) km/s
+  const fine = soundThrough(metal("au-18y"))!;
+  expect(Math.abs(fine.mPerS / 3500 - 1)).toBeLessThan(0.03);
 });
