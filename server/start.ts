@@ -220,12 +220,13 @@ function startReplication(ledger: Ledger, { databaseUrl, bench, dataFolder, sour
   if (databaseUrl === undefined || source.kind === "demo") return undefined;
   const now = () => new Date();
   return keepReplicating(ledger, {
-    openShared: async () =>
+    openShared: async (ended) =>
       (await import("./ledger/postgres.ts")).openSharedLedger({
         databaseUrl,
         now,
         bench,
         keyFile: keyFileIn(dataFolder),
+        ended,
       }),
     now,
     sleep: pause,

@@ -116,7 +116,7 @@ export async function checkpointNow(
   });
 }
 
-function inTransaction<T>(store: Store, work: (trx: Trx) => Promise<T>): Promise<T> {
+export function inTransaction<T>(store: Store, work: (trx: Trx) => Promise<T>): Promise<T> {
   return store.inTurn(() => store.db.transaction().execute(work));
 }
 
@@ -143,20 +143,23 @@ async function insert(trx: Trx, draft: Draft, body: string): Promise<Entry> {
     .orderBy("seq", "desc")
     .limit(1)
     .executeTakeFirst();
-  const text = {
-    seq: (head?.seq ?? 0) + 1,
-    id: draft.id,
-    bench: draft.bench,
-    at: draft.at,
-    kind: draft.kind,
-    subject: draft.subject,
-    body,
-    origin: draft.origin ? canonicalJson(draft.origin) : null,
-  };
-  const prev_hash = head?.hash ?? noHash;
-  const row = { ...text, prev_hash, hash: chainHash(contentHash(text), prev_hash) };
+  const row = rowAfter(head, draft, body);
   await trx.insertInto("entries").values(row).execute();
   return entryOf(row);
+}
+
+/** The row that follows the last one of a chain. */
+export function rowAfter(
+  head: Pick<EntryRow, "seq" | "hash"> | undefined,
+  { id, bench, at, kind, subject, origin }: Draft,
+  body: string,
+): EntryRow {
+  const text = {
+    ...{ seq: (head?.seq ?? 0) + 1, id, bench, at, kind, subject, body },
+    origin: origin ? canonicalJson(origin) : null,
+  };
+  const prev_hash = head?.hash ?? noHash;
+  return { ...text, prev_hash, hash: chainHash(contentHash(text), prev_hash) };
 }
 
 async function noteClockJump(trx: Trx, draft: Draft): Promise<void> {
@@ -188,7 +191,11 @@ async function noteClockJump(trx: Trx, draft: Draft): Promise<void> {
   await insert(trx, jump, canonicalJson(body));
 }
 
-async function checkpointIfDue(trx: Trx, { bench, at }: Draft, key: SigningKey): Promise<void> {
+export async function checkpointIfDue(
+  trx: Trx,
+  { bench, at }: Pick<Draft, "bench" | "at">,
+  key: SigningKey,
+): Promise<void> {
   const head = await lastRow(trx);
   const last = await lastCheckpoint(trx);
   if (head && head.seq - (last?.seq ?? 0) >= checkpointEvery)

@@ -17,6 +17,7 @@ import { type SigningKey, signingKey } from "./signing-key.ts";
 import { checkAtStart } from "./start-check.ts";
 import { vouches } from "./successor.ts";
 import type { Store } from "./tables.ts";
+import { takeOver } from "./taken-over.ts";
 import { Tiles } from "./tiles.ts";
 import { verifyChain } from "./verification.ts";
 import { cosignatureLine } from "./witness/cosignature-line.ts";
@@ -87,9 +88,9 @@ export async function ledgerOn(
     place,
     found: store.found,
     key: key ? { keyId: key.keyId, publicKey: key.publicKey } : null,
-    append: (kind, subject, body, { key: id = newId(), handedOver } = {}) =>
+    append: (kind, subject, body, { key: id = newId() } = {}) =>
       written(async () => {
-        const when = handedOver ?? { bench, at: at(), leaptMs: leaptBy() };
+        const when = { bench, at: at(), leaptMs: leaptBy() };
         const entry = await appendTo(store, { id, kind, subject, body, ...when }, key);
         return entry as EntryOf<typeof kind>;
       }),
@@ -103,6 +104,7 @@ export async function ledgerOn(
         }));
         return appendAllTo(store, drafts, key, { subject, entries: after });
       }),
+    takeOver: (entries) => written(() => takeOver(store, entries, { bench, at: at(), key })),
     entriesOf: (subject) => told(() => aboutSubject(db, subject)),
     entries: (query = {}) => told(() => entriesIn(store, query)),
     entry: (id) =>

@@ -1,11 +1,12 @@
 import type { Message } from "../../calibration/message.ts";
 import type { Checkpoint } from "./checkpoint.ts";
-import type { Entry, EntryOf, Origin } from "./entry.ts";
+import type { Entry, EntryOf } from "./entry.ts";
 import type { BodyOf, Kind } from "./kinds.ts";
 import type { ListCheck } from "./list-check.ts";
 import type { RecordFile } from "./record-file.ts";
 import type { MeasurementRecord, RecordPage, RecordQuery } from "./records.ts";
 import type { SigningKey } from "./signing-key.ts";
+import type { TakenOver } from "./taken-over.ts";
 import type { Verification, VerifyOptions } from "./verification.ts";
 
 export interface EntryQuery {
@@ -43,6 +44,11 @@ export interface Ledger {
    * entries about the subject they rest on. Throws Stale when there are more by now, and LedgerError.
    */
   appendAll(subject: string, happened: readonly Happened[], after: number): Promise<Entry[]>;
+  /**
+   * Writes entries of another ledger as they stood there, all or none; those that stand here already are passed over.
+   * Throws LedgerError where one stands with another content.
+   */
+  takeOver(entries: readonly Entry[]): Promise<TakenOver>;
   /** everything about one subject, oldest first */
   entriesOf(subject: string): Promise<Entry[]>;
   entries(query?: EntryQuery): Promise<Entry[]>;
@@ -81,6 +87,4 @@ export type Happened = { [K in Kind]: { kind: K; body: BodyOf<K>; key?: string }
 export interface AppendOptions {
   /** idempotency key; becomes the id of the entry */
   key?: string;
-  /** for entries handed over from another ledger: who saw it, when, and where it stood there */
-  handedOver?: { bench: string; at: string; origin: Origin };
 }

@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { Socket } from "node:net";
 import { Kysely, PostgresDialect, sql } from "kysely";
 import pg from "pg";
 import { asLedgerError, LedgerError } from "./error.ts";
@@ -15,8 +16,22 @@ export interface SharedLedgerOptions {
   /** file of this bench's Ed25519 key; null for no checkpoints from here */
   keyFile: string | null;
   readOnly?: boolean;
+  /** once it is aborted, whatever still waits for the server is let go within a second */
+  ended?: AbortSignal;
   newId?: () => string;
 }
+
+/**
+ * A server that stops answering must not hold anything up: so long a statement may take, here and at the server, and so
+ * long the server keeps the lock of a bench that fell silent in the middle, ms.
+ */
+const deadlineMs = {
+  statement: 20_000,
+  lock: 10_000,
+  silentBench: 10_000,
+  connecting: 5_000,
+  closing: 1_000,
+};
 
 /** One lock for the end of the chain: "ledger" as digits on a telephone's keys. */
 const chainLock = 533437;
@@ -30,8 +45,8 @@ const integerType = 20;
  * Throws LedgerError "unreachable" when the server does not answer.
  */
 export async function openSharedLedger(options: SharedLedgerOptions): Promise<Ledger> {
-  const { databaseUrl, now, bench, keyFile, readOnly = false, newId = randomUUID } = options;
-  const store = openPostgres(databaseUrl, readOnly);
+  const { now, bench, keyFile, readOnly = false, newId = randomUUID } = options;
+  const store = openPostgres(options);
   try {
     await durable(store);
   } catch (cause) {
@@ -41,12 +56,37 @@ export async function openSharedLedger(options: SharedLedgerOptions): Promise<Le
   return ledgerOn(store, { now, bench, keyFile: readOnly ? null : keyFile, readOnly, newId });
 }
 
-function openPostgres(databaseUrl: string, readOnly: boolean): Store {
+function openPostgres({ databaseUrl, readOnly = false, ended }: SharedLedgerOptions): Store {
+  const place = withoutPassword(databaseUrl);
+  const sockets = new Set<Socket>();
+  let isOver = false;
+  const letGo = () => {
+    isOver = true;
+    for (const socket of sockets) socket.destroy();
+  };
+  let patience: NodeJS.Timeout | undefined;
+  ended?.addEventListener("abort", () => {
+    patience = setTimeout(letGo, deadlineMs.closing);
+  });
   const pool = new pg.Pool({
     connectionString: databaseUrl,
     max: 4,
-    connectionTimeoutMillis: 5000,
-    ...(readOnly ? { options: "-c default_transaction_read_only=on" } : {}),
+    connectionTimeoutMillis: deadlineMs.connecting,
+    keepAlive: true,
+    ...(readOnly
+      ? { options: "-c default_transaction_read_only=on" }
+      : {
+          query_timeout: deadlineMs.statement,
+          statement_timeout: deadlineMs.statement,
+          lock_timeout: deadlineMs.lock,
+          idle_in_transaction_session_timeout: deadlineMs.silentBench,
+        }),
+    stream: () => {
+      if (isOver) throw new LedgerError("ledger.error.unreachable", { place, cause: "" }, "unreachable");
+      const socket = new Socket();
+      sockets.add(socket.once("close", () => sockets.delete(socket)));
+      return socket;
+    },
     types: {
       getTypeParser: (oid: number, format?: "text" | "binary") =>
         oid === integerType ? Number : pg.types.getTypeParser(oid, format as "text"),
@@ -58,14 +98,17 @@ function openPostgres(databaseUrl: string, readOnly: boolean): Store {
   const db = new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
   return {
     db,
-    place: withoutPassword(databaseUrl),
+    place,
     dialect: "postgres",
     found: [],
     async lockChain(trx) {
       await sql`select pg_advisory_xact_lock(${sql.lit(chainLock)})`.execute(trx);
     },
     inTurn: oneAtATime(),
-    close: () => db.destroy(),
+    async close() {
+      patience ??= setTimeout(letGo, deadlineMs.closing);
+      await db.destroy().finally(() => clearTimeout(patience));
+    },
   };
 }
 

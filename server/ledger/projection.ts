@@ -50,6 +50,30 @@ export async function project(
   await list(trx, dialect, [row]);
 }
 
+/** The same for many rows that were written at once. */
+export async function projectSubjects(
+  trx: Trx,
+  dialect: Store["dialect"],
+  written: readonly Pick<Entry, "kind" | "subject">[],
+): Promise<void> {
+  const changed = written.filter(({ kind }) => changing.includes(kind)).map(({ subject }) => subject);
+  const subjects = [...new Set(changed)];
+  if (subjects.length === 0) return;
+  const about = await aboutSubjects(trx, subjects, toldKinds);
+  const rows = subjects.flatMap((subject) => recordRow(about.get(subject) ?? []) ?? []);
+  const stood = await trx.deleteFrom("records").where("subject", "in", subjects).returning("seq").execute();
+  if (dialect === "sqlite" && stood.length > 0)
+    await trx
+      .deleteFrom("record_words")
+      .where(
+        "rowid",
+        "in",
+        stood.map(({ seq }) => seq),
+      )
+      .execute();
+  await list(trx, dialect, rows);
+}
+
 async function list(trx: Trx, dialect: Store["dialect"], rows: RecordRow[]): Promise<void> {
   if (rows.length === 0) return;
   await trx.insertInto("records").values(rows).execute();

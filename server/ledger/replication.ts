@@ -12,12 +12,18 @@ export interface ReplicationState {
   lastAt: string | null;
   /** the shared ledger, without its password; null before it was first reached */
   place: string | null;
+  /** entries that the shared ledger does not have yet; null before it was first reached */
+  toSend: number | null;
   /** why it waits; null when it does not */
   why: Message | null;
 }
 
+/** Without an answer for so long the page says that it waits, ms. */
+const silentMs = 4000;
+
 export interface ReplicationOptions {
-  openShared: () => Promise<Ledger>;
+  /** opens the shared ledger, which lets go of what still waits once the signal is aborted */
+  openShared: (ended: AbortSignal) => Promise<Ledger>;
   now: () => Date;
   /** resolves after so many ms, or at once when the signal is aborted */
   sleep: (ms: number, signal: AbortSignal) => Promise<void>;
@@ -36,22 +42,37 @@ export function keepReplicating(
   const { openShared, now, sleep, everyMs = 2000, onState } = options;
   const ended = new AbortController();
   const cosign = sharedWitness(own);
-  let state: ReplicationState = { state: "waiting", lastAt: null, place: null, why: null };
+  let state: ReplicationState = { state: "waiting", lastAt: null, place: null, toSend: null, why: null };
   let shared: Ledger | undefined;
+  let upTo: number | null = null;
+
+  const change = async (changed: Partial<ReplicationState>) => {
+    const head = (await own.head())?.seq ?? 0;
+    state = { ...state, ...changed, toSend: upTo === null ? null : head - upTo };
+    onState?.(state);
+  };
 
   const once = async () => {
+    const slow = setTimeout(() => {
+      void change({ state: "waiting", why: message("ledger.replication.slow") });
+    }, silentMs);
     try {
-      shared ??= await openShared();
-      await replicate(own, shared);
+      shared ??= await openShared(ended.signal);
+      const { place } = shared;
+      await replicate(own, shared, (seq) => {
+        upTo = seq;
+        slow.refresh();
+      });
       await cosign(shared);
-      state = { state: "up-to-date", lastAt: now().toISOString(), place: shared.place, why: null };
+      clearTimeout(slow);
+      await change({ state: "up-to-date", lastAt: now().toISOString(), place, why: null });
     } catch (cause) {
+      clearTimeout(slow);
       const why = whyNot(cause, shared?.place ?? state.place);
       await shared?.close().catch(() => {});
       shared = undefined;
-      state = { ...state, state: "waiting", why };
+      await change({ state: "waiting", why });
     }
-    onState?.(state);
   };
 
   const running = (async () => {

@@ -49,6 +49,8 @@ export interface ReplicationView {
   /** ISO 8601; null before the first time */
   lastAt: string | null;
   place: string | null;
+  /** entries that the shared ledger does not have yet; null before it was first reached */
+  toSend: number | null;
   /** why it waits; null when it does not */
   why: Sentence | null;
 }
@@ -271,7 +273,7 @@ function KeyProcedures({ file }: { file: string }) {
 function Replication({ replication }: { replication: ReplicationView | undefined }) {
   const t = useTell();
   if (!replication) return <p>{t("ledger-page.replication.none")}</p>;
-  const { state, lastAt, place, why } = replication;
+  const { state, lastAt, place, toSend, why } = replication;
   if (state === "up-to-date")
     return (
       <p>
@@ -284,7 +286,8 @@ function Replication({ replication }: { replication: ReplicationView | undefined
         <strong>{t("ledger-page.replication.waiting")}</strong>{" "}
         {lastAt === null
           ? t("ledger-page.replication.never")
-          : t("ledger-page.replication.last", { at: lastAt })}
+          : t("ledger-page.replication.last", { at: lastAt })}{" "}
+        {toSend !== null && t("ledger-page.replication.to-send", { count: toSend })}
       </p>
       {why !== null && (
         <p>

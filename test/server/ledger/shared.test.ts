@@ -12,6 +12,7 @@ import { issued } from "../reports/issued.ts";
 import { startBench } from "../running.ts";
 import { wordsOf } from "../web/recorded.ts";
 import { clock, dry, spoken, testFolder, testLedger, weigh } from "./bench-ledger.ts";
+import { lineTo } from "./delayed-line.ts";
 import { type Cluster, startCluster } from "./postgres-cluster.ts";
 
 let cluster: Cluster;
@@ -161,17 +162,11 @@ test("a change of what was handed over is found by the hash it had in its own ch
   const ledger = await shared(url, "window bench");
   const own = await testLedger({ bench: "back room" });
   const note = await own.append("note", "piece:1", { text: "as it was" });
-  const origin = { seq: note.seq, prevHash: note.prevHash, hash: note.hash };
-  const handedOver = { bench: note.bench, at: note.at, origin };
-  const forged = await ledger.append(
-    "note",
-    "piece:1",
-    { text: "as I like it" },
-    { key: note.id, handedOver },
-  );
+  await ledger.takeOver([{ ...note, body: { text: "as I like it" } }]);
+  const forged = await ledger.entry(note.id);
   expect(await ledger.verify()).toMatchObject({
     good: false,
-    row: forged.seq,
+    row: forged?.seq,
     says: { code: "ledger.fault.origin-hash" },
   });
 });
@@ -233,6 +228,31 @@ test("a bench keeps measuring while the server is off, and the shared ledger has
     "piece:1",
   ]);
   expect(await shared.verify()).toMatchObject({ good: true });
+});
+
+test("a server that falls silent in the middle is told as not reached, keeps no lock and keeps no bench from closing", async () => {
+  const databaseUrl = await cluster.database("silent");
+  const line = await lineTo(databaseUrl);
+  onTestFinished(() => line.close());
+  const running = await startBench(["--typed", "--bench", "window bench"], testFolder(), {
+    DATABASE_URL: line.databaseUrl,
+  });
+  const says = async () => wordsOf(await pageAt(`${running.url}settings/ledger`));
+  const saying = (words: string) =>
+    vi.waitUntil(async () => (await says()).includes(words), { timeout: 60_000 });
+  const [upToDate = ""] = told("ledger-page.replication.up-to-date", { at: "|" }).split("|");
+  await saying(upToDate);
+  line.silence();
+  const post = await formPoster(running.url);
+  await weighAt(post, "piece-1");
+  await saying(told("ledger-page.replication.waiting"));
+  // the lock of the chain is free for another bench, whose network is whole
+  const other = await shared(databaseUrl, "other bench");
+  await other.append("note", "piece:2", { text: "written beside the silent one" });
+  // a bench that is ended lets go of what it still waits for
+  running.process.kill("SIGTERM");
+  await vi.waitUntil(() => running.process.exitCode !== null, { timeout: 15_000 });
+  expect(running.process.exitCode).toBe(0);
 });
 
 test("a bench started with DATABASE_URL measures through an outage, says so on its page, and hands over afterwards", async () => {
