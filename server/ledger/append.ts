@@ -11,6 +11,7 @@ import { aboutSubject, entryOf, lastRow, nameOf } from "./rows.ts";
 import type { SigningKey } from "./signing-key.ts";
 import { Stale } from "./stale.ts";
 import type { EntryRow, Store, Trx } from "./tables.ts";
+import type { Tree } from "./tree.ts";
 
 /** What is to be written, complete but for its place in the chain. */
 export interface Draft {
@@ -191,11 +192,7 @@ async function noteClockJump(trx: Trx, draft: Draft): Promise<void> {
   await insert(trx, jump, canonicalJson(body));
 }
 
-export async function checkpointIfDue(
-  trx: Trx,
-  { bench, at }: Pick<Draft, "bench" | "at">,
-  key: SigningKey,
-): Promise<void> {
+async function checkpointIfDue(trx: Trx, { bench, at }: Draft, key: SigningKey): Promise<void> {
   const head = await lastRow(trx);
   const last = await lastCheckpoint(trx);
   if (head && head.seq - (last?.seq ?? 0) >= checkpointEvery)
@@ -210,7 +207,7 @@ function isOwn({ kind, origin, body }: EntryRow, key?: SigningKey): boolean {
 }
 
 /** The last checkpoint that was made here. */
-async function lastCheckpoint(trx: Trx): Promise<EntryRow | undefined> {
+export async function lastCheckpoint(trx: Trx): Promise<EntryRow | undefined> {
   return trx
     .selectFrom("entries")
     .selectAll()
@@ -228,11 +225,22 @@ async function insertCheckpoint(
   key: SigningKey,
   head: EntryRow,
 ): Promise<Entry> {
-  const { seq, hash } = head;
-  const tree = await treeAt(trx, seq);
-  const origin = await nameOf({ db: trx });
+  const checkpoint = checkpointOf(head, {
+    key,
+    tree: await treeAt(trx, head.seq),
+    name: await nameOf({ db: trx }),
+  });
+  const draft = checkpointDraft(checkpoint, { bench, at });
+  return insert(trx, draft, canonicalJson(checkpoint));
+}
+
+/** A checkpoint over a chain that ends in this row; `tree` is that of its rows, `name` that of the ledger. */
+export function checkpointOf(
+  { seq, hash }: Pick<EntryRow, "seq" | "hash">,
+  { key, tree, name: origin }: { key: SigningKey; tree: Tree; name: string },
+): Checkpoint {
   const text = headText({ origin, size: seq, root: tree.root() });
-  const body = {
+  return {
     seq,
     hash,
     keyId: key.keyId,
@@ -240,10 +248,8 @@ async function insertCheckpoint(
     note: noteSigned(text, { name: origin, raw: key.raw }, key.sign(text)),
     peaks: tree.peaks.map((peak) => peak.toString("hex")),
   };
-  const id = `checkpoint-${hash}`;
-  return insert(
-    trx,
-    { id, bench, at, kind: "checkpoint", subject: `bench:${bench}`, body },
-    canonicalJson(body),
-  );
+}
+
+export function checkpointDraft(body: Checkpoint, { bench, at }: Pick<Draft, "bench" | "at">): Draft {
+  return { id: `checkpoint-${body.hash}`, bench, at, kind: "checkpoint", subject: `bench:${bench}`, body };
 }

@@ -26,8 +26,8 @@ export interface SharedLedgerOptions {
  * long the server keeps the lock of a bench that fell silent in the middle, ms.
  */
 const deadlineMs = {
-  statement: 20_000,
-  lock: 10_000,
+  statement: 40_000,
+  lock: 30_000,
   silentBench: 10_000,
   connecting: 5_000,
   closing: 1_000,

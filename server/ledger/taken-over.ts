@@ -1,12 +1,22 @@
-import { checkpointIfDue, type Draft, inTransaction, rowAfter } from "./append.ts";
+import {
+  checkpointDraft,
+  checkpointOf,
+  type Draft,
+  inTransaction,
+  lastCheckpoint,
+  rowAfter,
+} from "./append.ts";
 import { canonicalJson } from "./canonical-json.ts";
-import type { Entry } from "./entry.ts";
+import { checkpointEvery } from "./checkpoint.ts";
+import { treeAt } from "./checkpoint-tree.ts";
+import { contentText, type Entry } from "./entry.ts";
 import { LedgerError } from "./error.ts";
 import { checkedBody } from "./kinds.ts";
 import { projectSubjects } from "./projection.ts";
-import { lastRow } from "./rows.ts";
+import { lastRow, nameOf } from "./rows.ts";
 import type { SigningKey } from "./signing-key.ts";
-import type { Store, Trx } from "./tables.ts";
+import type { EntryRow, Store, Trx } from "./tables.ts";
+import { leafHash } from "./tree.ts";
 
 /** What became of entries that were handed over. */
 export interface TakenOver {
@@ -24,22 +34,57 @@ export interface TakenOver {
 export async function takeOver(
   store: Store,
   entries: readonly Entry[],
-  { bench, at, key }: { bench: string; at: string; key: SigningKey | undefined },
+  { bench, at, key }: By,
 ): Promise<TakenOver> {
   const drafts = entries.map(draftOf);
   return inTransaction(store, async (trx) => {
-    await store.lockChain(trx);
+    // what stands stays, so that this may be asked before others have to wait
     const fresh = await notYetStanding(trx, drafts, store.place);
-    let head = await lastRow(trx);
-    const rows = fresh.map((draft) => {
-      head = rowAfter(head, draft, draft.body);
-      return head;
-    });
-    if (rows.length > 0) await trx.insertInto("entries").values(rows).execute();
-    await projectSubjects(trx, store.dialect, fresh);
-    if (key) await checkpointIfDue(trx, { bench, at }, key);
-    return { written: rows.length, stood: entries.length - rows.length };
+    if (fresh.length > 0) {
+      await store.lockChain(trx);
+      const rows = await rowsAtEnd(trx, fresh, { bench, at, key });
+      await trx.insertInto("entries").values(rows).execute();
+      await projectSubjects(trx, store.dialect, fresh);
+    }
+    return { written: fresh.length, stood: entries.length - fresh.length };
   });
+}
+
+/** The rows by which the chain goes on, checkpoints among them as often as they are due. */
+async function rowsAtEnd(trx: Trx, fresh: readonly Handed[], { bench, at, key }: By): Promise<EntryRow[]> {
+  const head = await lastRow(trx);
+  const rows: EntryRow[] = [];
+  const add = (draft: Draft, body: string): EntryRow => {
+    const row = rowAfter(rows.at(-1) ?? head, draft, body);
+    rows.push(row);
+    return row;
+  };
+  const start = head?.seq ?? 0;
+  let signed = key ? ((await lastCheckpoint(trx))?.seq ?? 0) : start;
+  if (!key || start + fresh.length - signed < checkpointEvery) {
+    for (const draft of fresh) add(draft, draft.body);
+    return rows;
+  }
+  const tree = await treeAt(trx, start);
+  const name = await nameOf({ db: trx });
+  const grow = (row: EntryRow) => tree.add(leafHash(contentText(row)));
+  for (const draft of fresh) {
+    const row = add(draft, draft.body);
+    grow(row);
+    if (row.seq - signed < checkpointEvery || draft.kind === "checkpoint") continue;
+    const checkpoint = checkpointOf(row, { key, tree, name });
+    const own = add(checkpointDraft(checkpoint, { bench, at }), canonicalJson(checkpoint));
+    grow(own);
+    signed = own.seq;
+  }
+  return rows;
+}
+
+/** Who takes over, when, and the key that signs for it. */
+interface By {
+  bench: string;
+  at: string;
+  key: SigningKey | undefined;
 }
 
 /** A draft whose body is text already. */
