@@ -1,7 +1,7 @@
 import { Csrf } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
-import { Sheet } from "../sheet.tsx";
+import { Fold, Sheet } from "../sheet.tsx";
 import { BesideAsks, BesideNow, type BesideView } from "./beside.tsx";
 import { Finding, type FindingView } from "./finding.tsx";
 import { BalanceAsks, BalanceNow, LastLines, type NowView } from "./now.tsx";
@@ -51,10 +51,12 @@ export function BalancesIndex(page: BalancesPage) {
             </a>
           </p>
         )}
-        <div id="last-lines">
-          <LastLines {...page} />
-        </div>
-        <p class="hint">{t("balances.garbage")}</p>
+        <Fold title={t("balances.last-lines")} remember="last-lines">
+          <div id="last-lines">
+            <LastLines {...page} />
+          </div>
+          <p class="hint">{t("balances.garbage")}</p>
+        </Fold>
       </Sheet>
       {!page.simulated && (
         <>
@@ -68,13 +70,18 @@ export function BalancesIndex(page: BalancesPage) {
               </div>
             </Sheet>
           )}
-          <div id="ports">
-            <Ports ports={page.ports} csrfToken={csrfToken} />
-          </div>
           <div id="finding">
             <Finding finding={page.finding} csrfToken={csrfToken} />
           </div>
-          <OtherPort typed={page.typed} mayBeBeside={page.choice !== undefined} csrfToken={csrfToken} />
+          <Fold
+            title={t("balances.connect-other")}
+            open={page.choice === undefined || page.problem !== undefined}
+          >
+            <div id="ports">
+              <Ports ports={page.ports} csrfToken={csrfToken} />
+            </div>
+            <OtherPort typed={page.typed} mayBeBeside={page.choice !== undefined} csrfToken={csrfToken} />
+          </Fold>
         </>
       )}
       <Profiles profiles={page.profiles} csrfToken={csrfToken} />

@@ -86,9 +86,11 @@ export function BalanceAsks({ choice, checks, commaAsked, csrfToken }: NowView) 
       {choice && (
         <form method="post" action="/balances/typed">
           <Csrf token={csrfToken} />
-          <button type="submit" class="plain">
-            {t("balances.close-and-type")}
-          </button>
+          <p>
+            <button type="submit" class="plain">
+              {t("balances.close-and-type")}
+            </button>
+          </p>
         </form>
       )}
     </>
