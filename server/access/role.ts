@@ -23,6 +23,9 @@ const places: Readonly<Record<string, readonly [read: Right, change: Right]>> = 
   // a browser asks for these without its cookies; they hold names of files and nothing of the bench
   "manifest.webmanifest": ["anyone", "anyone"],
   "service-worker.js": ["anyone", "anyone"],
+  // whatever watches the program has no session; nothing of the bench stands there
+  health: ["anyone", "anyone"],
+  ready: ["anyone", "anyone"],
   "sign-in": ["anyone", "anyone"],
   "sign-out": ["signed-in", "signed-in"],
   customer: ["customer", "weigh"],

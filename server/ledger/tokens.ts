@@ -11,6 +11,7 @@ export const scopes = [
   "live:read",
   "entries:read",
   "tickets:write",
+  "metrics:read",
 ] as const;
 export type Scope = (typeof scopes)[number];
 

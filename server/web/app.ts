@@ -38,6 +38,7 @@ import { answerErrors } from "./error-answers.ts";
 import { evidenceRoutes } from "./evidence/evidence.tsx";
 import { guard } from "./guard.ts";
 import { sendHeaders } from "./headers.ts";
+import { healthRoutes } from "./health.ts";
 import { importRoutes } from "./imports/imports.tsx";
 import { ticketRoutes } from "./imports/tickets.tsx";
 import { assayRoutes } from "./laboratory/assays.tsx";
@@ -123,8 +124,10 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     const { signInRoutes } = await import("./access/sign-in.tsx");
     await app.register(async (scope) => signInRoutes(scope, { access, ledger, demo }));
   }
+  const watched = { bench, ledger, replication: parts.replication };
+  healthRoutes(app, watched);
   await app.register(async (scope) =>
-    apiRoutes(scope, { bench, ledger, compute, library: () => library.now, now }),
+    apiRoutes(scope, { ...watched, compute, library: () => library.now, now }),
   );
   const isNew = () => !demo && !settings.answered && bench.item === undefined;
   const { form, photos } = benchRoutes(app, {

@@ -9,6 +9,7 @@ const scopeNames = [
   "live:read",
   "entries:read",
   "tickets:write",
+  "metrics:read",
 ] as const;
 export type ScopeName = (typeof scopeNames)[number];
 

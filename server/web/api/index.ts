@@ -1,22 +1,20 @@
 import etag from "@fastify/etag";
 import type { FastifyInstance } from "fastify";
 import { validatorCompiler } from "fastify-type-provider-zod";
-import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
-import type { Bench } from "../../station/bench.ts";
+import type { Watched } from "../health.ts";
 import { checksOfApi } from "./checks.ts";
 import { type Compute, computeOfApi } from "./compute.ts";
 import { documentOf } from "./document.ts";
 import { entriesOfApi } from "./entries.ts";
 import { liveOfApi } from "./live.ts";
 import { lotsOfApi } from "./lots.ts";
+import { metricsOfApi } from "./metrics.ts";
 import { recordsOfApi } from "./records.ts";
 import { scopeGuard } from "./require-scope.ts";
 import { ticketsOfApi } from "./tickets.ts";
 
-export interface ApiParts {
-  bench: Bench;
-  ledger: Ledger;
+export interface ApiParts extends Watched {
   compute: Compute;
   library: () => Library;
   now: () => Date;
@@ -33,7 +31,8 @@ export async function apiRoutes(app: FastifyInstance, parts: ApiParts): Promise<
   });
 }
 
-function describedRoutes(app: FastifyInstance, { bench, ledger, compute, library, now }: ApiParts): void {
+function describedRoutes(app: FastifyInstance, parts: ApiParts): void {
+  const { bench, ledger, compute, library, now } = parts;
   app.setValidatorCompiler(validatorCompiler);
   // What is sent was checked when it was written; the published shapes are held against real answers in the tests.
   app.setSerializerCompiler(() => (answer) => JSON.stringify(answer));
@@ -46,4 +45,5 @@ function describedRoutes(app: FastifyInstance, { bench, ledger, compute, library
   liveOfApi(app, bench, requireScope);
   entriesOfApi(app, ledger, requireScope);
   ticketsOfApi(app, ledger, library, requireScope);
+  metricsOfApi(app, parts, requireScope);
 }

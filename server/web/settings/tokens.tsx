@@ -116,6 +116,7 @@ const tokenForm =
         "live:read": box(),
         "entries:read": box(),
         "tickets:write": box(),
+        "metrics:read": box(),
       })
       .transform((ticked, context) => {
         const covered = scopes.filter((scope) => ticked[scope]);

@@ -130,6 +130,21 @@ test("a ticket sent again under its key is announced once; another piece under t
   expect(await at.ledger.head()).toEqual(head);
 });
 
+test("whoever watches the program sees whether it lives and can keep a record, and with a token its figures", async () => {
+  const asked = (url: string, headers = {}) => at.app.inject({ url, headers: { host, ...headers } });
+  expect((await asked("/health")).json()).toEqual({ status: "ok" });
+  expect((await asked("/ready")).json()).toEqual({
+    ...{ status: "ready", ledger: "stores" },
+    ...{ balance: "none", shared_ledger: "none" },
+  });
+  expect((await asked("/api/metrics")).statusCode).toBe(401);
+  const { headers, body } = await asked("/api/metrics", { authorization: `Bearer ${token}` });
+  expect(headers["content-type"]).toMatch(/^text\/plain; version=0\.0\.4/);
+  const entries = Number(/^underhook_ledger_entries (\d+)$/m.exec(body)?.[1]);
+  expect(entries).toBe((await at.ledger.head())?.seq);
+  expect(body).toMatch(/^process_resident_memory_bytes \d+$/m);
+});
+
 test("what has not changed is not sent again: an answer carries its tag", async () => {
   const headers = { host, authorization: `Bearer ${token}` };
   const first = await at.app.inject({ url: "/api/records/bar-1", headers });

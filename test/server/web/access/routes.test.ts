@@ -25,7 +25,7 @@ const isForm = ({ method }: { method: string }) => method === "POST";
 /** A witness is asked by another bench, which has no page to take a token from; it keeps only what a known key signed. */
 const isWitness = ({ path }: { path: string }) => path.startsWith("/witness/");
 const isOpen = ({ path }: { path: string }) =>
-  /^\/(sign-in|assets\/|manifest\.webmanifest$|service-worker\.js$)/.test(path);
+  /^\/(sign-in|assets\/|manifest\.webmanifest$|service-worker\.js$|health$|ready$)/.test(path);
 const isApi = ({ path }: { path: string }) => path.startsWith("/api/");
 
 /** What the brief of the roles says, by nothing but method and path. */
