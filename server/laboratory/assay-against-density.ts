@@ -52,7 +52,9 @@ export function assayAgainstDensity(assay: Pick<AssayEntry, "body">, item: Weigh
             : {}),
         }
       : {}),
-    ...(metal === "gold" && permille > 0 && permille < 1000 ? { split: splitOf(assay, item) } : {}),
+    ...(metal === "gold" && permille > 0 && permille < 1000
+      ? { split: splitOf({ permille, uPermille: uPermille(assay) }, item) }
+      : {}),
   };
 }
 
@@ -73,12 +75,15 @@ function byDensityOf(
     : null;
 }
 
-/** The split of silver and copper in an assayed piece of gold below 1000 ‰. */
-export function splitOf(assay: Pick<AssayEntry, "body">, { measured, celsius }: WeighedItem): SilverShare {
+/** The split of silver and copper in a piece of gold below 1000 ‰ whose fineness a laboratory found. */
+export function splitOf(
+  found: { permille: number; uPermille: number },
+  { measured, celsius }: WeighedItem,
+): SilverShare {
   const warmer = to20("Au", celsius);
   return silverShare({
-    gold: Number(assay.body.permille) / 1000,
-    uGold: uPermille(assay) / 1000,
+    gold: found.permille / 1000,
+    uGold: found.uPermille / 1000,
     gPerCm3: measured.valueGPerCm3 * warmer,
     uGPerCm3: measured.uGPerCm3 * warmer,
   });

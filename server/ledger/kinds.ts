@@ -4,6 +4,7 @@ import { checkKinds } from "../checks/kinds.ts";
 import { laboratoryKinds } from "../laboratory/kinds.ts";
 import { lotKinds } from "../lots/kinds.ts";
 import { ticketKinds } from "../lots/ticket-kinds.ts";
+import { meltKinds } from "../melts/kinds.ts";
 import { specificationKinds } from "../metals/specifications/kinds.ts";
 import { photoKinds } from "../photos/kinds.ts";
 import { reportKinds } from "../reports/kinds.ts";
@@ -32,6 +33,7 @@ export const kinds = {
   ...specificationKinds,
   ...lotKinds,
   ...settlementKinds,
+  ...meltKinds,
   ...ticketKinds,
   ...accessKinds,
 };

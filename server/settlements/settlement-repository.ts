@@ -7,6 +7,8 @@ import type { LotRepository } from "../lots/lot-repository.ts";
 import { type LotSums, lotSums } from "../lots/totals.ts";
 import { type TotalsAtClosing, totalsAtClosing } from "../lots/totals-at-closing.ts";
 import type { WeighedMass } from "../lots/weighed-mass.ts";
+import type { Melt } from "../melts/melt.ts";
+import { meltsWith, yieldsOf } from "../melts/melt-repository.ts";
 import type { Library } from "../metals/library.ts";
 import { settlementOf } from "./evolve.ts";
 import { evidenceOf, type ItemEvidence } from "./item-evidence.ts";
@@ -28,6 +30,8 @@ export interface LotSettlement {
   questions: ReturnType<typeof closingQuestions>;
   /** what the lot comes to beside what is paid for it */
   totals: TotalsAtClosing;
+  /** the melts that the lot went into */
+  melts: readonly Melt[];
 }
 
 /** Reads it; undefined where no such lot was opened. */
@@ -37,19 +41,20 @@ export async function lotSettlement(
 ): Promise<LotSettlement | undefined> {
   const entries = await ledger.entriesOf(id);
   const items = await lots.items(id, library);
-  return settlementAfter(entries, items, await lots.weighedElsewhere(id));
+  const melts = await meltsWith(ledger, id);
+  return settlementAfter(entries, items, { elsewhere: await lots.weighedElsewhere(id), melts });
 }
 
 /** The same for entries that were not written yet: what a change would come to. */
 export function settlementAfter(
   entries: readonly Entry[],
   items: readonly LotItem[],
-  elsewhere: readonly WeighedMass[] = [],
+  { elsewhere = [], melts = [] }: { elsewhere?: readonly WeighedMass[]; melts?: readonly Melt[] } = {},
 ): LotSettlement | undefined {
   const lot = lotOf(entries);
   if (!lot) return undefined;
   const settlement = settlementOf(entries);
-  const evidence = evidenceOf(items);
+  const evidence = evidenceOf(items, yieldsOf(melts));
   const settled = currentPrices(settlement).length === 0 ? undefined : settle(evidence, settlement);
   const sums = lotSums(lot, items, elsewhere);
   const questions = closingQuestions(lot, items, { sums, settled, settlement });
@@ -63,5 +68,6 @@ export function settlementAfter(
     settled,
     questions,
     totals: totalsAtClosing(lot, items, sums),
+    melts,
   };
 }

@@ -8,6 +8,10 @@ import { isLotCommand } from "../lots/commands.ts";
 import { decideLot } from "../lots/decide.ts";
 import { lotOf } from "../lots/evolve.ts";
 import { LotRepository } from "../lots/lot-repository.ts";
+import { isMeltCommand } from "../melts/commands.ts";
+import { decideMelt } from "../melts/decide.ts";
+import { meltOf } from "../melts/evolve.ts";
+import { meltsWith } from "../melts/melt-repository.ts";
 import { builtIn } from "../metals/library.ts";
 import { isSettlementCommand, type SettlementCommand } from "../settlements/commands.ts";
 import { decideSettlement, type SettlementKnown } from "../settlements/decide.ts";
@@ -29,6 +33,7 @@ import { firstSettings } from "./bench-settings.ts";
 import { checkedWhile } from "./checked-while.ts";
 import type { Command } from "./command.ts";
 import { limitOfAmendment, limitPassed } from "./limit-passed.ts";
+import { meltKnown } from "./melt-known.ts";
 import { openWeighing } from "./open-weighing.ts";
 import { evaluationOfItem } from "./weighing-evaluation.ts";
 
@@ -42,6 +47,7 @@ export async function decisionOn(
   if (isLotCommand(command)) return decideLot(lotOf(entries), command);
   if (isSettlementCommand(command))
     return decideSettlement(lotOf(entries), command, await settlementKnown(command, entries, parts));
+  if (isMeltCommand(command)) return decideMelt(meltOf(entries), command, await meltKnown(command, parts));
   const weighing = weighingOf(entries);
   await mustBeInOpenLot(weighing, parts.ledger);
   return decide(weighing, command, await knownFor(command, { weighing, entries, parts, live }));
@@ -67,7 +73,10 @@ async function settlementKnown(
   const lots = new LotRepository(ledger);
   const items = reads ? await lots.items(command.subject, library) : [];
   const closes = command.do === "close-lot";
-  const now = settlementAfter(entries, items, closes ? await lots.weighedElsewhere(command.subject) : []);
+  const now = settlementAfter(entries, items, {
+    elsewhere: closes ? await lots.weighedElsewhere(command.subject) : [],
+    melts: await meltsWith(ledger, command.subject),
+  });
   const open = closes ? await openWeighing(ledger) : undefined;
   return {
     settlement: settlementOf(entries),

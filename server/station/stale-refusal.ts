@@ -4,6 +4,8 @@ import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { isLotCommand } from "../lots/commands.ts";
 import { lotOf } from "../lots/evolve.ts";
+import { isMeltCommand } from "../melts/commands.ts";
+import { meltOf } from "../melts/evolve.ts";
 import { isSettlementCommand } from "../settlements/commands.ts";
 import { weighingOf } from "../weighing/evolve.ts";
 import type { Command } from "./command.ts";
@@ -20,6 +22,10 @@ export async function staleRefusal(
   ledger: Ledger,
 ): Promise<Refusal> {
   if (isLotCommand(command) || isSettlementCommand(command)) return staleLot(command.subject, entries, seen);
+  if (isMeltCommand(command)) {
+    const melt = meltOf(entries)?.name ?? command.subject;
+    return new Refusal("melt.stale", { melt, changes: orUnknown(changesIn(entries, seen)) });
+  }
   const changes = changesIn(entries, seen);
   const ticket = weighingOf(entries)?.ticket ?? command.subject;
   const open = await openWeighing(ledger);
@@ -136,6 +142,14 @@ function happened(entry: Entry): Message {
       return message("happened.settlement-decision", { by: entry.body.by, reason: entry.body.reason });
     case "settlement-trust":
       return message("happened.settlement-trust", { by: entry.body.by });
+    case "melt-poured":
+    case "melt-drilled":
+    case "melt-tolerance":
+    case "melt-assay":
+    case "melt-assay-excluded":
+    case "melt-settled":
+    case "melt-reopened":
+      return message(`happened.${entry.kind}`, { by: entry.body.by });
     default:
       return message("happened.unknown");
   }

@@ -44,6 +44,7 @@ import { ticketRoutes } from "./imports/tickets.tsx";
 import { assayRoutes } from "./laboratory/assays.tsx";
 import { lotRoutes } from "./lots/lots.tsx";
 import { metalPriceRoutes } from "./lots/metal-price.tsx";
+import { meltRoutes } from "./melts/melts.tsx";
 import { densityMatchRoutes } from "./metals/density-matches.tsx";
 import { finenessRoutes } from "./metals/fineness.tsx";
 import { metalRoutes } from "./metals/metals.tsx";
@@ -157,6 +158,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     reports: parts.reports,
     library: () => library.now,
   });
+  meltRoutes(app, { station, ledger, demo, now });
   specificationRoutes(app, { ledger, demo, library: () => library.now });
   finenessRoutes(app, ledger, demo);
   twoBodiesRoutes(app, () => library.now, demo);

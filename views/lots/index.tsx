@@ -57,6 +57,9 @@ export function LotsIndex({ lots, claims, units, values, problems, csrfToken, st
           ],
         }))}
       />
+      <p>
+        <a href="/melts">{t("melts.title")}</a>
+      </p>
       <form method="post" action="/lots" class="sheet">
         <h2>{t("lots.opening.heading")}</h2>
         <Problems heading={t("lots.opening.problems")} problems={problems} />

@@ -1,6 +1,7 @@
 import { BuyingCaution } from "../cautions.tsx";
 import { Problems } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import { Sentence } from "../sentence.tsx";
 import { Fold, Rows, Sheet } from "../sheet.tsx";
 import { ClosedSettlements } from "./closed.tsx";
 import { DecisionForm } from "./decision-form.tsx";
@@ -29,6 +30,7 @@ export function SettlementPage(view: SettlementView) {
           <BuyingCaution />
         </div>
         <div>
+          <MeltedIn melts={view.meltedIn} />
           <ClosedSettlements {...view} />
           {sheet && !isClosed && <Worksheet view={view} sheet={sheet} />}
           {!isClosed && <Forms view={view} />}
@@ -37,6 +39,23 @@ export function SettlementPage(view: SettlementView) {
         </div>
       </div>
     </>
+  );
+}
+
+/** The melts that the lot went into, each with whether it tells what the lot holds. */
+function MeltedIn({ melts }: { melts: SettlementView["meltedIn"] }) {
+  const t = useTell();
+  if (melts.length === 0) return null;
+  return (
+    <Sheet id="melted-in" title={t("melts.title")}>
+      <ul>
+        {melts.map(({ href, name, says }) => (
+          <li key={href}>
+            <a href={href}>{t("melts.of", { melt: name })}</a>: <Sentence says={says} />
+          </li>
+        ))}
+      </ul>
+    </Sheet>
   );
 }
 

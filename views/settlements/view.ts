@@ -82,6 +82,8 @@ export interface SettlementView {
   priceVersions: readonly string[];
   /** every word on a piece, newest first, each in one sentence */
   said: readonly string[];
+  /** the melts that the lot went into, and whether they tell what it holds */
+  meltedIn: readonly { href: string; name: string; says: Sentence }[];
   /** what this house's melts say of the lot, one sentence or more each; empty while they say nothing */
   melts: readonly string[];
   preview?: PreviewView;

@@ -7,6 +7,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { lotOf } from "../../lots/evolve.ts";
 import type { Lot } from "../../lots/lot.ts";
 import { LotRepository } from "../../lots/lot-repository.ts";
+import { meltsWith } from "../../melts/melt-repository.ts";
 import type { Library } from "../../metals/library.ts";
 import { settlementOf } from "../../settlements/evolve.ts";
 import { currentPrices } from "../../settlements/settlement.ts";
@@ -77,7 +78,10 @@ export function lotsOfApi(
           typed,
           voided,
         })),
-        settlement: (lot.closed ? lot.closed.settlement : settlementAfter(entries, items)?.settled) ?? null,
+        settlement:
+          (lot.closed
+            ? lot.closed.settlement
+            : settlementAfter(entries, items, { melts: await meltsWith(ledger, id) })?.settled) ?? null,
       };
     },
   );

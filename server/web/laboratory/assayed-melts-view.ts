@@ -2,7 +2,7 @@ import type { MeasuredDensity } from "../../../calibration/measured-density.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed } from "../../../views/numbers.ts";
-import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
+import type { AssayedMelts } from "../../melts/assayed-melts.ts";
 import { goldFinenessOfMelt, type PermilleRange } from "../../metals/fineness/fineness.ts";
 import { fewestMelts, type MeltSplit, meltSplit } from "../../metals/fineness/melt-split.ts";
 

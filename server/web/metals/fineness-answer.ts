@@ -4,7 +4,7 @@ import type { FinenessAnswer } from "../../../views/evidence/fineness.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed } from "../../../views/numbers.ts";
-import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
+import type { AssayedMelts } from "../../melts/assayed-melts.ts";
 import type { FamilyFineness } from "../../metals/fineness/family-fineness.ts";
 import { fineMass } from "../../metals/fineness/fine-mass.ts";
 import {

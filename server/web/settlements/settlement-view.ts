@@ -1,10 +1,12 @@
+import { message } from "../../../calibration/message.ts";
 import type { Locale } from "../../../views/messages/language.ts";
 import { languageNames, locales } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { inLocale } from "../../../views/numbers.ts";
 import type { ClosedSettlement, SettlementView } from "../../../views/settlements/view.ts";
-import type { AssayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Closing } from "../../lots/lot.ts";
+import type { AssayedMelts } from "../../melts/assayed-melts.ts";
+import type { Melt } from "../../melts/melt.ts";
 import type { Library } from "../../metals/library.ts";
 import { type SettlementManner, sheetView } from "../../reports/settlement-sheet.ts";
 import type { LotPrice } from "../../settlements/price.ts";
@@ -35,6 +37,11 @@ export function settlementView(
       .map((closing) => closedView(closing, found, prices, { locale, when })),
     priceVersions: [...prices].reverse().map((price) => priceSaid(price, { locale, when })),
     said: termsSoFar(entries, items, { locale, when }),
+    meltedIn: found.melts.map((melt) => ({
+      href: `/melts/${melt.id}`,
+      name: melt.name,
+      says: message(`melts.for-lot.${standingFor(melt)}`),
+    })),
     melts: meltsOf(settlement, items, melts, locale),
     questions,
     languages: [locale, ...locales.filter((one) => one !== locale)].map((id) => ({
@@ -43,6 +50,12 @@ export function settlementView(
     })),
     about: { subject: lot.id, seen: entries.length },
   };
+}
+
+/** Whether a melt tells what a lot of it holds. */
+function standingFor({ lots, settled }: Melt) {
+  if (lots.length > 1) return "of-several" as const;
+  return settled ? ("counts" as const) : ("open" as const);
 }
 
 function priceSaid(price: LotPrice, { locale, when }: SettlementManner): string {

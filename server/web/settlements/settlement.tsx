@@ -6,10 +6,10 @@ import { page } from "../../../views/page.tsx";
 import { SettlementPage } from "../../../views/settlements/page.tsx";
 import type { SettlementForm, SettlementView } from "../../../views/settlements/view.ts";
 import { omitUndefined } from "../../compute/omit-undefined.ts";
-import { assayedMelts } from "../../laboratory/assayed-melts.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { LotItem } from "../../lots/lot-item.ts";
 import type { LotRepository } from "../../lots/lot-repository.ts";
+import { assayedMelts } from "../../melts/assayed-melts.ts";
 import type { Library } from "../../metals/library.ts";
 import type { SettlementCommandContent } from "../../settlements/commands.ts";
 import {
@@ -90,7 +90,9 @@ export function settlementRoutes(app: FastifyInstance, parts: SettlementParts): 
         try {
           const command = { ...seenOf(lot, request), ...ask(typed.values, found) };
           if (formIn(request, previewForm).preview) {
-            const after = settlementAfter(await station.wouldBe(command), found.items);
+            const after = settlementAfter(await station.wouldBe(command), found.items, {
+              melts: found.melts,
+            });
             return back([], previewOf(found, after, lookOf(request).locale));
           }
           await station.do(command);

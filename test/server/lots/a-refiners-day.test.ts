@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { message } from "../../../calibration/message.ts";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { settledMelt } from "../melts/settled-melt.ts";
 import { recorded, textOf } from "../web/recorded.ts";
 import { openedLot, weighed } from "./screened.ts";
 
@@ -163,19 +164,12 @@ describe("a refiner's day", () => {
     expect(await textOf(at, `${lot}/payout`)).toMatch(/580 ‰ an invented laboratory.* 448\.92 EUR/);
   });
 
-  it("five earlier melts with a laboratory result narrow the gold of a lot that will be melted, beside the full ends", async () => {
+  it("five earlier melts with final figures narrow the gold of a lot that will be melted, beside the full ends", async () => {
     // five invented bars of 100 g and 500 ‰ whose rest is a good third silver, from 12.54 to 12.60 g/cm³
     for (const [place, immersed] of ["92.05", "92.06", "92.07", "92.08", "92.09"].entries()) {
       const id = `melt-${place}`;
       await recorded(at, { id, dry: "100.00", immersed });
-      await at.post(`/records/${id}/laboratory`, {
-        metal: "gold",
-        permille: "500",
-        laboratory: "an invented laboratory",
-        report: `L-${place}`,
-        method: "cupellation",
-        date: "2024-03-28",
-      });
+      await settledMelt(at, { bar: id, permille: "500" });
     }
     await begin();
     await weigh("31", "12.900", "11.960");

@@ -5,6 +5,7 @@ import type { Statement } from "../../../server/weighing/statement-shape.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { told } from "../../told.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
+import { settledMelt } from "../melts/settled-melt.ts";
 import { host, recorded, textOf, wordsOf } from "./recorded.ts";
 
 const t = tellerOf("en");
@@ -129,21 +130,23 @@ test("a piece nobody recorded takes no assay", async () => {
   );
 });
 
-test("five assayed melts narrow the rest of the sixth, beside the full interval and not in its place", async () => {
+test("five melts with final figures narrow the rest of the sixth, beside the full interval and not in its place", async () => {
   const splits = [0.26, 0.3, 0.34, 0.28, 0.32];
   const asked = "/plan/fineness?density=13.4&uDensity=0.02&metal=gold&colour=any";
   for (const [place, silver] of splits.entries()) {
     const gPerCm3 = mixtureDensity({ Au: 0.5, Ag: 0.5 * silver, Cu: 0.5 * (1 - silver) }).correctedGPerCm3;
     await bar(`M-${place}`, gPerCm3);
-    await enter(`M-${place}`, { permille: "500", report: `L-${place}` });
-    if (place === 0)
-      expect(await textOf(at, asked)).toContain(
-        "1 of the 5 gold melts with a laboratory result that it takes",
-      );
+    // a bar with a laboratory result is no melt yet
+    if (place === 0) {
+      await enter("M-0", { permille: "500" });
+      expect(await textOf(at, asked)).not.toContain("gold melts");
+    }
+    await settledMelt(at, { bar: `M-${place}`, permille: "500" });
+    if (place === 0) expect(await textOf(at, asked)).toContain("1 of the 5 gold melts");
   }
   // one with pores tells no split
   await bar("M-p", 10.5);
-  await enter("M-p", { permille: "500" });
+  await settledMelt(at, { bar: "M-p", permille: "500" });
   const text = await textOf(at, asked);
   expect(text).toContain("5 gold melts with a laboratory result, of 500 to 500 ‰: silver was 30 %");
   expect(text).toContain(
@@ -166,7 +169,7 @@ test("the melts of the house stand beside the fineness of a record, the record's
       `M-${place}`,
       mixtureDensity({ Au: 0.5, Ag: 0.14 + place / 100, Cu: 0.36 - place / 100 }).correctedGPerCm3,
     );
-    await enter(`M-${place}`, { permille: "500" });
+    await settledMelt(at, { bar: `M-${place}`, permille: "500" });
   }
   expect(await textOf(at, "/records/M-0/evidence?metal=gold")).toContain("4 of the 5 gold melts");
   await bar("new", 13.2);

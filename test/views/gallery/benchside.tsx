@@ -434,6 +434,7 @@ export const payout = (
     closed={[]}
     priceVersions={["3 March 2026, 09:31: gold 100 crowns per troy ounce"]}
     said={[]}
+    meltedIn={[]}
     melts={[]}
     questions={[]}
     languages={[{ id: "en", name: "English" }]}
