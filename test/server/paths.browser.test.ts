@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, type TestContext, test } from "vitest";
 import { tellerOf } from "../../views/messages/tell.ts";
@@ -114,12 +115,37 @@ async function assayer(task: TestContext, look: Look): Promise<void> {
   await link(t("bench.read-record")).click();
   await page.locator("#chain-heading").waitFor();
   await shows("assayer-5-record");
+  await plotsTakenOut(page);
   await button(t("record-page.issue")).click();
   await page
     .getByText(new RegExp(t("report.number-and-copy", { number: ".*", copy: 1 })))
     .first()
     .waitFor();
   await shows("assayer-6-report");
+}
+
+/** Each plot of the record as a drawing by itself and as a picture, both with its data. */
+async function plotsTakenOut(page: Page): Promise<void> {
+  for (const figure of await page.locator("figure.plot").all()) {
+    await figure.evaluate((drawn) => {
+      for (let fold = drawn.closest("details"); fold; fold = fold.parentElement?.closest("details") ?? null)
+        fold.open = true;
+      for (const fold of drawn.querySelectorAll("details")) fold.open = true;
+    });
+    const taken = async (form: string) => {
+      const saving = page.waitForEvent("download");
+      await figure.locator(`[data-form="${form}"]`).click();
+      return readFileSync(await (await saving).path());
+    };
+    const firstCell = (await figure.locator("tbody th").first().textContent()) ?? "";
+    expect((await taken("CSV")).toString()).toContain(`"${firstCell}"`);
+    const svg = (await taken("SVG")).toString();
+    expect(svg).toMatch(/^<svg [^>]*xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
+    expect(svg).toContain("<metadata>");
+    // nothing in it leans on a style sheet of the page
+    expect(svg).not.toMatch(/ class="|var\(/);
+    expect((await taken("PNG")).subarray(1, 4).toString()).toBe("PNG");
+  }
 }
 
 const due = (page: Page, step: string) => page.locator(`.now[data-step="${step}"]`).waitFor();
@@ -177,7 +203,7 @@ async function refiner(task: TestContext, look: Look): Promise<void> {
   await page.fill("#payout-rate", "95");
   await page.fill("#payout-by", "TM");
   await button(t("payout.lock")).click();
-  await page.locator("#worksheet-heading").waitFor();
+  await page.locator(".sums .total").waitFor();
   await shows("refiner-5-payout");
   await page.locator('a[href^="/lots/"]', { hasText: look.device }).first().click();
   await page.locator("summary", { hasText: t("lots.closing.open") }).click();

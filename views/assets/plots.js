@@ -56,13 +56,12 @@
 
   async function png(svg) {
     const picture = new Image();
-    picture.src = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+    picture.src = `data:image/svg+xml,${encodeURIComponent(svg)}`;
     await picture.decode();
     const canvas = document.createElement("canvas");
     canvas.width = 2 * picture.naturalWidth;
     canvas.height = 2 * picture.naturalHeight;
     canvas.getContext("2d").drawImage(picture, 0, 0, canvas.width, canvas.height);
-    URL.revokeObjectURL(picture.src);
     return new Promise((resolve) => {
       canvas.toBlob(resolve, "image/png");
     });

@@ -82,14 +82,14 @@ function Difference({ preview }: { preview: PreviewView }) {
 function Worksheet({ view: { melts }, sheet }: { view: SettlementView; sheet: SettlementSheet }) {
   const t = useTell();
   return (
-    <section aria-label={t("payout.caption")}>
+    <>
       <SettlementLines sheet={sheet} />
       <p>{t("payout.says")}</p>
       {melts.length > 0 && <h3>{t("assay.own-melts.heading")}</h3>}
       {melts.map((one) => (
         <p key={one}>{one}</p>
       ))}
-    </section>
+    </>
   );
 }
 

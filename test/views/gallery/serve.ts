@@ -17,7 +17,7 @@ const assets: Record<string, [file: string, type: string]> = {
 
 /** The policy the bench itself sends: everything from here, nothing inline. */
 const policy =
-  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; connect-src 'self'; " +
+  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; " +
   "form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
 /** Serves the gallery under the strict policy: /NAME?theme=dark. Resolves with its address and how to close it. */
