@@ -1,6 +1,6 @@
 import { type Message, message } from "../../calibration/message.ts";
 import type { Metal } from "../metals/metal.ts";
-import { shareOf } from "../metals/share-of.ts";
+import { principal, shareOf } from "../metals/share-of.ts";
 import type { WorthTable } from "../metals/worth-table.ts";
 import type { Candidate } from "./candidate.ts";
 import { worthPassingOff } from "./worth.ts";
@@ -62,13 +62,6 @@ export function satisfies(m: Metal, claimed: Metal): boolean {
   const floor = shareOf(claimed, main)[0];
   if (floor < 0.99) return false;
   return m.family !== "cored-and-plated" && principal(m) === main && shareOf(m, main)[0] >= floor;
-}
-
-/** The component a metal holds most of. */
-export function principal({ composition }: Metal): string {
-  return Object.keys(composition).reduce((most, one) =>
-    composition[one]![0] > composition[most]![0] ? one : most,
-  );
 }
 
 function gapBetween(a: Metal, b: Metal): number {

@@ -1,7 +1,7 @@
 import { message, type Param } from "../../calibration/message.ts";
 import { called } from "../metals/called.ts";
 import type { Metal } from "../metals/metal.ts";
-import { principal } from "./alternative.ts";
+import { principal } from "../metals/share-of.ts";
 import type { Candidate } from "./candidate.ts";
 import { plainNames } from "./plain-names.ts";
 

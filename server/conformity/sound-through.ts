@@ -3,6 +3,7 @@ import { componentDensity } from "../metals/component-density.ts";
 import { isMetalId, metal } from "../metals/library.ts";
 import type { Metal } from "../metals/metal.ts";
 import { isPrecious } from "../metals/precious-metal.ts";
+import { principal } from "../metals/share-of.ts";
 
 /** Longitudinal speed of sound, m/s; `estimated` tells a computed one from a printed one. */
 export interface SoundThrough {
@@ -15,7 +16,11 @@ export interface SoundThrough {
  * metal by the speeds of its components, since elastic constants of soft alloys are not known well enough (at a Poisson
  * ratio of 0.42 a hundredth more makes it 5 % faster); else from the elastic constants. Null when none is known.
  */
-export function soundThrough(m: Metal): SoundThrough | null {
+export const soundThrough = (m: Metal): SoundThrough | null => (m.made ? through(m) : known(m).sound);
+
+const known = remembered((m: Metal) => ({ sound: through(m) }));
+
+function through(m: Metal): SoundThrough | null {
   if (m.soundMPerS !== null) return { mPerS: m.soundMPerS, estimated: false };
   if (m.family === "cored-and-plated") return soundOfCore(m);
   const mPerS = (isPrecious(m.family) ? byComponents(m) : null) ?? byElasticConstants(m);
@@ -32,12 +37,11 @@ function byElasticConstants({
   return Math.sqrt((e * 1e9 * (1 - nu)) / (densityGPerCm3.nominal * 1000 * (1 + nu) * (1 - 2 * nu)));
 }
 
-const byComponents = remembered(({ composition, densityGPerCm3 }: Metal) =>
+const byComponents = ({ composition, densityGPerCm3 }: Metal) =>
   soundByVolumes(
     Object.entries(composition).map(([symbol, [share]]) => ({ symbol, share })),
     densityGPerCm3.nominal,
-  ),
-);
+  );
 
 /**
  * Speed of sound in an alloy of about equally stiff metals, m/s, from mass shares and its density in g/cm³: its modulus ρc²
@@ -68,7 +72,7 @@ function speedOfElement(symbol: string): number | null {
 
 function soundOfCore(m: Metal): SoundThrough | null {
   if ("polymer" in m.composition) return null;
-  const [main] = Object.entries(m.composition).sort(([, a], [, b]) => b[0] - a[0])[0]!;
-  const speed = isMetalId(`el-${main.toLowerCase()}`) ? metal(`el-${main.toLowerCase()}`).soundMPerS : null;
+  const main = `el-${principal(m).toLowerCase()}`;
+  const speed = isMetalId(main) ? metal(main).soundMPerS : null;
   return speed === null ? null : { mPerS: speed, estimated: true };
 }

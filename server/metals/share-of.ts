@@ -10,3 +10,10 @@ export function shareOf(
   const fraction = composition[component];
   return fraction ? [fraction[1] ?? fraction[0], fraction[2] ?? fraction[0]] : nothing;
 }
+
+/** The component a metal holds most of. */
+export function principal({ composition }: Pick<Metal, "composition">): string {
+  return Object.keys(composition).reduce((most, one) =>
+    composition[one]![0] > composition[most]![0] ? one : most,
+  );
+}

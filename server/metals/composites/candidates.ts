@@ -23,6 +23,8 @@ export interface Candidate {
   likelihood: Metal["likelihood"];
   /** true when it is worth less than the claim; null without a claim */
   worthMaking: boolean | null;
+  /** rough worth of a gram, in units of base metal */
+  worthPerGram: number;
   separatedBy: Separation | null;
   detail: BinaryMixture | CoreAndSkin | null;
 }
@@ -52,7 +54,7 @@ export function candidates(
   const cored = coreAndSkins(interval, shape, library).map((piece) =>
     coredCandidate(piece, interval, against),
   );
-  return ranked([...singles, ...mixtures, ...cored], library.worth);
+  return ranked([...singles, ...mixtures, ...cored]);
 }
 
 /** What a candidate is held against. */
@@ -73,7 +75,8 @@ function candidate(
     id: as.id,
     as,
     likelihood: as.likelihood,
-    worthMaking: claimed ? worthPassingOff(as, claimed, worth) : null,
+    worthMaking: claimed && kind !== "core-and-skin" ? worthPassingOff(as, claimed, worth) : null,
+    worthPerGram: worthPerGram(as, worth),
     separatedBy: claimed && !itself ? separation(claimed, as) : null,
     detail,
   };
@@ -91,14 +94,13 @@ function coredCandidate(piece: CoreAndSkin, interval: DensityInterval, against: 
   };
 }
 
-function ranked(found: Candidate[], table: WorthTable): Candidate[] {
+function ranked(found: Candidate[]): Candidate[] {
   const keyed = found.map((c) => ({
     c,
     rank:
       likelihoodOrder[c.likelihood] * 100 +
       (c.worthMaking === false ? 10 : 0) +
       (c.separatedBy ? ease(c.separatedBy.test) : 0),
-    worth: worthPerGram(c.as, table),
   }));
-  return keyed.sort((a, b) => a.rank - b.rank || a.worth - b.worth).map(({ c }) => c);
+  return keyed.sort((a, b) => a.rank - b.rank || a.c.worthPerGram - b.c.worthPerGram).map(({ c }) => c);
 }
