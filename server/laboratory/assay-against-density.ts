@@ -78,7 +78,7 @@ function byDensityOf(
 /** The split of silver and copper in a piece of gold below 1000 ‰ whose fineness a laboratory found. */
 export function splitOf(
   found: { permille: number; uPermille: number },
-  { measured, celsius }: WeighedItem,
+  { measured, celsius }: Pick<WeighedItem, "measured" | "celsius">,
 ): SilverShare {
   const warmer = to20("Au", celsius);
   return silverShare({

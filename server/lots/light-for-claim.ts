@@ -1,8 +1,7 @@
 import type { MeasuredDensity } from "../../calibration/measured-density.ts";
 import { to20 } from "../metals/fineness/fineness.ts";
-import { isCertain } from "../metals/fineness/melt-split.ts";
 import { restByColour } from "../metals/fineness/rest-of-alloy.ts";
-import { silverShare } from "../metals/fineness/silver-share.ts";
+import { isCertain, silverShare } from "../metals/fineness/silver-share.ts";
 
 /** The fineness a claim such as au-585 names, ‰; undefined where it names none below 1000. */
 export function claimedPermille(claim: string | null): number | undefined {

@@ -1,6 +1,7 @@
-import { finenessOfMelt, type WeighedPiece } from "../metals/fineness/family-fineness.ts";
+import { goldLike, type WeighedPiece } from "../metals/fineness/family-fineness.ts";
 import type { FineParts } from "../metals/fineness/fine-parts.ts";
 import { fineSum } from "../metals/fineness/fine-sum.ts";
+import type { RestOfResults } from "../metals/fineness/laboratory-results.ts";
 import type { PreciousMetal } from "../metals/precious-metal.ts";
 
 /** A low and a high end, g. */
@@ -36,11 +37,11 @@ export function fineOf(
   );
 }
 
-/** Gold of several pieces if they are melted into one with silver's share of the rest between two ends; null without gold. */
-export function goldOfMelt(items: readonly Weighed[], silver: readonly [number, number]): Ends | null {
+/** Gold of several pieces if they are melted into one that is alloyed like assayed melts; null without gold. */
+export function goldOfMelt(items: readonly Weighed[], rest: RestOfResults): Ends | null {
   const fine = items.flatMap((weighed) => {
     const { confidence } = weighed.measured;
-    const found = weighed.metal === "gold" ? finenessOfMelt(silver, weighed, confidence) : null;
+    const found = weighed.metal === "gold" ? goldLike(rest, weighed, confidence) : null;
     if (!found) return [];
     const [low, high] = found.permille;
     const [lowG, highG] = found.fine_g;

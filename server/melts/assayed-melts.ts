@@ -1,17 +1,17 @@
 import { splitOf } from "../laboratory/assay-against-density.ts";
 import { weighedItem } from "../laboratory/weighed-item.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import { tellsSplit } from "../metals/fineness/melt-split.ts";
+import { to20 } from "../metals/fineness/fineness.ts";
+import type { LaboratoryResult } from "../metals/fineness/laboratory-results.ts";
+import { tellsSplit } from "../metals/fineness/silver-share.ts";
 import { statedBy } from "../reports/stated.ts";
 import type { Melt } from "./melt.ts";
 import { newestMelts } from "./melt-repository.ts";
 
 /** The gold melts of this house whose final figures and whose bar's density are known. */
 export interface AssayedMelts {
-  /** silver's share of the rest in each melt that tells one */
-  shares: readonly number[];
-  /** lowest and highest fineness among them, ‰ by their final figures */
-  permille?: { low: number; high: number };
+  /** final figures of those whose rest is silver and copper as far as is known */
+  results: readonly LaboratoryResult[];
   /** melts that tell no split: none reproduces the density, or it is too uncertain */
   silent: number;
 }
@@ -21,8 +21,7 @@ export interface AssayedMelts {
  * no melt; a melt that was opened again, or whose bar has no record that stands, tells nothing.
  */
 export async function assayedMelts(ledger: Ledger, leftOut?: string): Promise<AssayedMelts> {
-  const shares: number[] = [];
-  const finenesses: number[] = [];
+  const results: LaboratoryResult[] = [];
   let silent = 0;
   for (const melt of await newestMelts(ledger)) {
     const bar = melt.poured?.body.bar;
@@ -32,19 +31,18 @@ export async function assayedMelts(ledger: Ledger, leftOut?: string): Promise<As
     if (stated.voided) continue;
     const permille = Number(gold.permille);
     const found = { permille, uPermille: uOf(melt, gold.entries) };
-    const split = permille < 1000 ? splitOf(found, weighedItem(stated)) : undefined;
-    if (split && tellsSplit(split)) {
-      shares.push(split.share);
-      finenesses.push(permille);
-    } else silent++;
+    const { measured, celsius } = weighedItem(stated);
+    const split = permille < 1000 ? splitOf(found, { measured, celsius }) : undefined;
+    const warmer = to20("Au", celsius);
+    if (split && tellsSplit(split))
+      results.push({
+        ...found,
+        gPerCm3: measured.valueGPerCm3 * warmer,
+        uGPerCm3: measured.uGPerCm3 * warmer,
+      });
+    else silent++;
   }
-  return {
-    shares,
-    silent,
-    ...(finenesses.length > 0
-      ? { permille: { low: Math.min(...finenesses), high: Math.max(...finenesses) } }
-      : {}),
-  };
+  return { results, silent };
 }
 
 /** Standard uncertainty of a final figure, ‰: the largest that one of its assays states; 0 where none states one. */

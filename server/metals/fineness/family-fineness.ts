@@ -5,12 +5,16 @@ import type { Metal } from "../metal.ts";
 import { shareOf } from "../share-of.ts";
 import { type FineParts, type MeasuredPiece, uOfEnd } from "./fine-parts.ts";
 import { fineSum } from "./fine-sum.ts";
-import { type LaboratoryResult, narrower, restOfResults } from "./laboratory-results.ts";
-import { fewestMelts } from "./melt-split.ts";
+import {
+  fewestResults,
+  type LaboratoryResult,
+  narrower,
+  type RestOfResults,
+  restOfResults,
+} from "./laboratory-results.ts";
 import { partsOver } from "./parts-over.ts";
 import { type PreciousElement, preciousElement } from "./precious-element.ts";
 import { restsOf } from "./rest-corner.ts";
-import { restOfMelt } from "./rest-of-melt.ts";
 
 /** Fineness and fine mass over the recipes a claim allows. */
 export interface FamilyFineness {
@@ -119,7 +123,7 @@ function withResults(
 ): FinenessSaid & Pick<FamilyFineness, "laboratory_results" | "family_parts"> {
   const { element, parts, permille, fine_g } = family;
   const { stamped_g, ...free } = parts;
-  const over = { results: results.length, needed: fewestMelts, family: { permille, fine_g } };
+  const over = { results: results.length, needed: fewestResults, family: { permille, fine_g } };
   const rest = restOfResults(element, results, confidence);
   if (!rest) return { ...family, laboratory_results: { ...over, narrows: false } };
   const { corners, cm3PerG } = rest;
@@ -148,17 +152,14 @@ function withResults(
 /** Fineness and fine mass of a whole piece, with what sums need. */
 export type FinenessSaid = Omit<FamilyFineness, "recipes" | "laboratory_results" | "family_parts">;
 
-/**
- * The same for gold with a rest of silver and copper, silver's share of it between two ends, 0 to 1: what the melts of a
- * house foretell. Null where no such alloy has the density.
- */
-export function finenessOfMelt(
-  silver: readonly [number, number],
+/** The same for gold that claims nothing, alloyed like what a laboratory assayed. Null where no such alloy has the density. */
+export function goldLike(
+  { corners }: RestOfResults,
   piece: WeighedPiece,
   confidence: number,
 ): FinenessSaid | null {
   const measured = volumeOf(piece, usualExpansion);
-  const parts = partsOver([restOfMelt(silver, measured.cm3PerG)], measured, confidence);
+  const parts = partsOver([{ corners, likelihood: "common" }], measured, confidence);
   const { low, high } = parts;
   const far = normalQuantile((1 + confidence) / 2);
   const impossible = high.middle_g + far * uOfEnd(high) < 0 || low.middle_g - far * uOfEnd(low) > piece.massG;

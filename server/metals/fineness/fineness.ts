@@ -47,19 +47,6 @@ export function goldFineness(measured: MeasuredDensity, colour: GoldColour, cels
   return finenessOver("Au", measured, cornersOf(colour), celsius, restByColour[colour].rest);
 }
 
-/**
- * The same for a melt whose rest is silver and copper with silver's share of it between two ends, 0 to 1: what an organisation
- * knows of its own scrap. Zinc is not left free here; in the melts the ends come from it counted as copper.
- */
-export function goldFinenessOfMelt(
-  measured: MeasuredDensity,
-  [low, high]: readonly [number, number],
-  celsius = 20,
-): Fineness {
-  const rests = [low, high].map((silver) => ({ Ag: silver, Cu: 1 - silver }));
-  return finenessOver("Au", measured, rests, celsius, message("fineness.rest.melts"));
-}
-
 /** Factor that brings a density at `celsius` to 20 °C for gold or silver alloy. */
 export function to20(precious: "Au" | "Ag", celsius: number): number {
   return 1 + 3 * expansion[precious] * 1e-6 * (celsius - 20);

@@ -2,11 +2,13 @@ import { mean } from "../../../calibration/mean.ts";
 import { prediction } from "../../../calibration/prediction-interval.ts";
 import { mixtureDensity } from "../mixture.ts";
 import type { FineParts } from "./fine-parts.ts";
-import { fewestMelts } from "./melt-split.ts";
 import type { PreciousElement } from "./precious-element.ts";
 import type { RestCorner } from "./rest-corner.ts";
 
-/** A sound piece of one claim that was weighed here and whose fineness a laboratory found. Uncertainties are standard ones. */
+/** Fewer results than this say nothing of the next (choice of this program: below it t widens the interval past use). */
+export const fewestResults = 5;
+
+/** A sound piece, or melt, that was weighed here and whose fineness a laboratory found. Uncertainties are standard ones. */
 export interface LaboratoryResult {
   /** above 0 and below 1000, ‰ */
   permille: number;
@@ -25,7 +27,7 @@ export interface RestOfResults {
 }
 
 /**
- * What laboratory results foretell of the rest of one further piece of the same claim. Fineness w and density ρ of a result
+ * What laboratory results foretell of the rest of one further piece of the same claim, or melt of the same scrap. Fineness w and density ρ of a result
  * give the volume of its rest, (1/ρ − w·v) / (1 − w) with v that of the precious metal alone: zinc, pores and the excess
  * of mixing are in it as they are in the pieces. The interval is a prediction for one further piece like them; a scatter
  * below the uncertainty of the results themselves counts as that. Null for fewer than five results.
@@ -35,7 +37,7 @@ export function restOfResults(
   results: readonly LaboratoryResult[],
   confidence: number,
 ): RestOfResults | null {
-  if (results.length < fewestMelts) return null;
+  if (results.length < fewestResults) return null;
   const pure = 1 / mixtureDensity({ [element]: 1 }).correctedGPerCm3;
   const rests = results.map((one) => restOf(one, pure));
   const u = Math.sqrt(mean(rests.map((one) => one.u ** 2)));

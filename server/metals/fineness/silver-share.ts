@@ -47,3 +47,17 @@ export function silverShare({ gold, uGold, gPerCm3, uGPerCm3 }: AssayedMelt): Si
   const uVolume = Math.hypot(uGPerCm3 / gPerCm3 ** 2, volumeOf(gold, held).u, perGold * uGold);
   return { share, u: uVolume / Math.abs(silver - copper) };
 }
+
+/** A share less certain than this, one standard uncertainty, is no evidence of a split: near fine gold there is hardly a rest. */
+const leastKnown = 0.25;
+
+/** True when a share is known well enough to say anything. */
+export function isCertain({ u }: SilverShare): boolean {
+  return u <= leastKnown;
+}
+
+/** True when a melt tells a split: known well enough, and one of silver and copper within twice its uncertainty. */
+export function tellsSplit(split: SilverShare): boolean {
+  const { share, u } = split;
+  return isCertain(split) && share >= -2 * u && share <= 1 + 2 * u;
+}

@@ -6,8 +6,7 @@ import { type AssayEntry, assaysOf, standingAssays } from "../../laboratory/assa
 import { type AssayAgainstDensity, assayAgainstDensity } from "../../laboratory/assay-against-density.ts";
 import { weighedItem } from "../../laboratory/weighed-item.ts";
 import type { Entry } from "../../ledger/entry.ts";
-import { isCertain } from "../../metals/fineness/melt-split.ts";
-import type { SilverShare } from "../../metals/fineness/silver-share.ts";
+import { isCertain, type SilverShare } from "../../metals/fineness/silver-share.ts";
 import { statedBy } from "../../reports/stated.ts";
 import { type Manner, whenOf } from "../when.ts";
 

@@ -3,47 +3,51 @@ import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { fixed } from "../../../views/numbers.ts";
 import type { AssayedMelts } from "../../melts/assayed-melts.ts";
-import { goldFinenessOfMelt, type PermilleRange } from "../../metals/fineness/fineness.ts";
-import { fewestMelts, type MeltSplit, meltSplit } from "../../metals/fineness/melt-split.ts";
+import { componentDensity } from "../../metals/component-density.ts";
+import { goldLike } from "../../metals/fineness/family-fineness.ts";
+import type { PermilleRange } from "../../metals/fineness/fineness.ts";
+import {
+  fewestResults,
+  type RestOfResults,
+  restOfResults,
+} from "../../metals/fineness/laboratory-results.ts";
 
-/** What the melts of this house foretell of one further melt, in words, with the split once enough are assayed. */
+/** What the melts of this house foretell of one further melt, in words, with its rest once enough are assayed. */
 export function meltsSay(
-  melts: AssayedMelts,
+  { results, silent }: AssayedMelts,
   confidence: number,
   locale: Locale,
-): { says: string; split?: MeltSplit } | undefined {
+): { says: string; rest?: RestOfResults } | undefined {
   const t = tellerOf(locale);
-  const { shares, permille, silent } = melts;
   const notCounted = silent > 0 ? [t("assay.own-melts.silent", { count: silent })] : [];
-  if (shares.length === 0 || !permille)
-    return silent > 0 ? { says: t("assay.own-melts.silent", { count: silent }) } : undefined;
-  if (shares.length < fewestMelts)
+  if (results.length === 0) return silent > 0 ? { says: notCounted.join(" ") } : undefined;
+  const melts = results.length;
+  const rest = restOfResults("Au", results, confidence);
+  if (!rest)
     return {
-      says: [t("assay.own-melts.few", { melts: shares.length, needed: fewestMelts }), ...notCounted].join(
-        " ",
-      ),
+      says: [t("assay.own-melts.few", { melts, needed: fewestResults }), ...notCounted].join(" "),
     };
-  const split = meltSplit(shares, confidence);
-  const percent = (share: number) => `${fixed(100 * share, 0, locale)} %`;
+  const finenesses = results.map(({ permille }) => permille);
   const whole = (of: number) => fixed(of, 0, locale);
-  const { mean, s, next } = split;
+  const volume = (cm3PerG: number) => fixed(cm3PerG, 4, locale);
+  const [low, high] = rest.cm3PerG;
   return {
     says: [
       t("assay.own-melts.typical", {
-        melts: shares.length,
-        mean: percent(mean),
-        s: percent(s),
-        low: whole(permille.low),
-        high: whole(permille.high),
+        melts,
+        low: whole(Math.min(...finenesses)),
+        high: whole(Math.max(...finenesses)),
       }),
       ...notCounted,
       t("assay.own-melts.next", {
         confidence: `${fixed(100 * confidence, 2, locale)} %`,
-        low: percent(next[0]),
-        high: percent(next[1]),
+        low: volume(low),
+        high: volume(high),
+        silver: volume(1 / componentDensity("Ag").gPerCm3),
+        copper: volume(1 / componentDensity("Cu").gPerCm3),
       }),
     ].join(" "),
-    split,
+    rest,
   };
 }
 
@@ -61,19 +65,18 @@ export function meltsForetell(
   locale: Locale,
 ): MeltsForetell | undefined {
   const t = tellerOf(locale);
-  const told = meltsSay(melts, measured.confidence, locale);
-  if (!told?.split) return told && { says: [told.says] };
-  const found = goldFinenessOfMelt(measured, told.split.next, celsius);
+  const { confidence } = measured;
+  const told = meltsSay(melts, confidence, locale);
+  if (!told?.rest) return told && { says: [told.says] };
+  // of one gram, since a fineness asks for no mass
+  const found = goldLike(told.rest, { measured, celsius, massG: 1, uMassG: 0, commonShare: 1 }, confidence);
+  const only = t("assay.own-melts.only");
+  if (!found) return { says: [told.says, t("assay.own-melts.impossible"), only] };
+  const [low, high] = found.permille;
   const whole = (of: number) => fixed(of, 0, locale);
-  const { low, high } = found.corrected;
-  return {
-    says: [
-      told.says,
-      found.possible
-        ? t("assay.own-melts.narrower", { low: whole(Math.floor(low)), high: whole(Math.ceil(high)) })
-        : t("assay.own-melts.impossible"),
-      t("assay.own-melts.only"),
-    ],
-    ...(found.possible ? { permille: found.corrected } : {}),
-  };
+  const narrower = t("assay.own-melts.narrower", {
+    low: whole(Math.floor(low)),
+    high: whole(Math.ceil(high)),
+  });
+  return { says: [told.says, narrower, only], permille: { low, high } };
 }

@@ -21,7 +21,7 @@ export function meltsOf(
   );
   const told = weighed[0] && meltsSay(melts, weighed[0].measured.confidence, locale);
   if (!told) return [];
-  const gold = told.split && goldOfMelt(weighed, told.split.next);
+  const gold = told.rest && goldOfMelt(weighed, told.rest);
   if (!gold) return [told.says];
   const t = tellerOf(locale);
   const fine = t("lots.totals.range", {
