@@ -72,6 +72,35 @@ export async function appendAllTo(
   });
 }
 
+/** Entries of a list are written together for so long, ms; then the disk is waited for, and others have their turn. */
+const sliceMs = 15;
+
+/**
+ * Writes the first of these entries in one transaction, as many as some milliseconds allow, each unless its id stands
+ * already with the same kind, subject and body. Gives how many were looked at, and how many of them written.
+ */
+export async function appendSliceTo(
+  store: Store,
+  drafts: Iterable<Draft>,
+  key: SigningKey | undefined,
+): Promise<{ seen: number; written: number }> {
+  return inTransaction(store, async (trx) => {
+    await store.lockChain(trx);
+    const before = (await lastRow(trx))?.seq ?? 0;
+    const untilMs = performance.now() + sliceMs;
+    let [seen, written] = [0, 0];
+    for (const draft of drafts) {
+      const body = canonicalJson(checkedBody(draft.kind, draft.body));
+      for (const name of ["id", "subject", "bench"] as const) mustBeAName(name, draft[name]);
+      const { seq } = await appendIn(trx, store, { draft, body, key });
+      seen += 1;
+      if (seq > before) written += 1;
+      if (performance.now() > untilMs) break;
+    }
+    return { seen, written };
+  });
+}
+
 async function countAbout(trx: Trx, subject: string): Promise<number> {
   const { n } = await trx
     .selectFrom("entries")

@@ -24,13 +24,14 @@ export interface CsvRow {
 }
 
 /**
- * Reads CSV text (RFC 4180): quoted cells may hold the separator, quotes and line ends. The separator is the one of
+ * Reads CSV text (RFC 4180) row by row: quoted cells may hold the separator, quotes and line ends. The separator is the one of
  * comma, semicolon and tab that the first line holds most of outside quotes. Empty lines are left out; an apostrophe that guards
  * against a formula is taken off. Throws Refusal when a quote is never closed.
  */
-export function readCsv(text: string): CsvRow[] {
-  const separator = separatorOf(text);
-  const rows: CsvRow[] = [];
+export function* csvRows(text: string): Generator<CsvRow> {
+  const source = text.replace(/^\uFEFF/, "");
+  const separator = separatorOf(source);
+  const special = new RegExp(`["\\r\\n${separator}]`, "g");
   let cells: string[] = [];
   let cell = "";
   let quoted = false;
@@ -40,13 +41,17 @@ export function readCsv(text: string): CsvRow[] {
     cells.push(/^'\s*[=+\-@]/.test(cell) ? cell.slice(1) : cell);
     cell = "";
   };
-  const endRow = () => {
+  const endRow = (): CsvRow[] => {
     endCell();
-    if (cells.some((each) => each.trim() !== "")) rows.push({ line: began, cells });
+    const row = { line: began, cells };
     cells = [];
+    return row.cells.some((each) => each.trim() !== "") ? [row] : [];
   };
-  const source = text.replace(/^\uFEFF/, "");
   for (let at = 0; at < source.length; at += 1) {
+    special.lastIndex = at;
+    const next = special.exec(source)?.index ?? source.length;
+    cell += source.slice(at, next);
+    at = next;
     const sign = source[at] ?? "";
     if (sign === "\n") line += 1;
     if (quoted) {
@@ -55,20 +60,26 @@ export function readCsv(text: string): CsvRow[] {
         cell += '"';
         at += 1;
       } else quoted = false;
-    } else if (sign === '"' && cell === "") quoted = true;
-    else if (sign === separator) endCell();
+    } else if (sign === '"') {
+      if (cell === "") quoted = true;
+      else cell += sign;
+    } else if (sign === separator) endCell();
     else if (sign === "\n") {
-      endRow();
+      yield* endRow();
       began = line;
-    } else if (sign !== "\r") cell += sign;
+    }
   }
   if (quoted) throw new Refusal("import.csv.quotes-open", { line: began }, "file");
-  if (cell !== "" || cells.length > 0) endRow();
-  return rows;
+  if (cell !== "" || cells.length > 0) yield* endRow();
 }
 
+/** The separator that the first line tells; a line longer than any heading is not looked through. */
 function separatorOf(text: string): string {
-  const first = text.replace(/"(?:[^"]|"")*"/g, "").split(/\r?\n/, 1)[0] ?? "";
+  const first =
+    text
+      .slice(0, 10_000)
+      .replace(/"(?:[^"]|"")*"/g, "")
+      .split(/\r?\n/, 1)[0] ?? "";
   const counted = [",", ";", "\t"].map((sign) => ({ sign, count: first.split(sign).length }));
   return counted.reduce((best, next) => (next.count > best.count ? next : best)).sign;
 }

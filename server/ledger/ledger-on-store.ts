@@ -1,13 +1,14 @@
 import { existsSync } from "node:fs";
+import { setImmediate as nextTurn } from "node:timers/promises";
 import { type Message, message, messageOf } from "../../calibration/message.ts";
-import { appendAllTo, appendTo, checkpointNow } from "./append.ts";
+import { appendAllTo, appendSliceTo, appendTo, checkpointNow } from "./append.ts";
 import { checkpointEvery, successorText } from "./checkpoint.ts";
 import { grownFrom } from "./checkpoint-tree.ts";
 import { previousKeyFile } from "./data-folder.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import { asLedgerError, LedgerError, type LedgerErrorKind } from "./error.ts";
 import type { BodyOf } from "./kinds.ts";
-import type { EntryQuery, Ledger } from "./ledger.ts";
+import type { EntryQuery, Ledger, Listed } from "./ledger.ts";
 import { verifyList } from "./list-check.ts";
 import { recordFileOf } from "./record-file.ts";
 import { recordsOf, recordsOfOtherLots } from "./records.ts";
@@ -35,6 +36,9 @@ export interface OnStore {
   /** where nothing is written: the file of the key that may sign what is taken out; null when there is none */
   signWith?: string | null;
 }
+
+/** Entries of a list that one transaction may hold; some milliseconds end it before that. */
+const mostAtOnce = 100;
 
 /** Troubles of the disk, which hold until somebody does something about them. */
 const cannotWrite: ReadonlySet<LedgerErrorKind> = new Set(["disk-full", "read-only", "damaged"]);
@@ -105,6 +109,33 @@ export async function ledgerOn(
         return appendAllTo(store, drafts, key, { subject, entries: after });
       }),
     takeOver: (entries) => written(() => takeOver(store, entries, { bench, at: at(), key })),
+    async appendEach(happened, { onProgress, signal } = {}) {
+      const list = happened[Symbol.iterator]();
+      let waiting: Listed[] = [];
+      let [seen, count] = [0, 0];
+      while (!signal?.aborted) {
+        for (let next = list.next(); !next.done; next = list.next()) {
+          waiting.push(next.value);
+          if (waiting.length >= mostAtOnce) break;
+        }
+        if (waiting.length === 0) break;
+        const slice = await written(() => {
+          const when = { bench, at: at() };
+          const leaptMs = leaptBy();
+          const drafts = waiting.map(({ key: id, ...draft }, place) => ({
+            ...{ ...draft, id, ...when },
+            ...(place === 0 ? { leaptMs } : {}),
+          }));
+          return appendSliceTo(store, drafts, key);
+        });
+        waiting = waiting.slice(slice.seen);
+        seen += slice.seen;
+        count += slice.written;
+        onProgress?.(seen);
+        await nextTurn();
+      }
+      return count;
+    },
     entriesOf: (subject) => told(() => aboutSubject(db, subject)),
     entries: (query = {}) => told(() => entriesIn(store, query)),
     entry: (id) =>

@@ -49,6 +49,12 @@ export interface Ledger {
    * Throws LedgerError where one stands with another content.
    */
   takeOver(entries: readonly Entry[]): Promise<TakenOver>;
+  /**
+   * Writes a long list of entries, some at a time, each unless it stands already under its key; between them others
+   * write and read. Gives how many were written; `signal` ends it between two of them. Throws LedgerError; then the
+   * first ones stand.
+   */
+  appendEach(happened: Iterable<Listed>, options?: AppendEachOptions): Promise<number>;
   /** everything about one subject, oldest first */
   entriesOf(subject: string): Promise<Entry[]>;
   entries(query?: EntryQuery): Promise<Entry[]>;
@@ -83,6 +89,15 @@ export interface Ledger {
 
 /** Something that happened, as it is to be written; `key` becomes the id of its entry. */
 export type Happened = { [K in Kind]: { kind: K; body: BodyOf<K>; key?: string } }[Kind];
+
+/** One of a long list, by a key that says the same row again. */
+export type Listed = Happened & { subject: string; key: string };
+
+export interface AppendEachOptions {
+  /** how many of the list were looked at so far */
+  onProgress?: (seen: number) => void;
+  signal?: AbortSignal;
+}
 
 export interface AppendOptions {
   /** idempotency key; becomes the id of the entry */

@@ -14,6 +14,7 @@ import type { Message } from "../../calibration/message.ts";
 import { asLedgerError, LedgerError } from "./error.ts";
 import { own } from "./owner.ts";
 import type { Store, Tables } from "./tables.ts";
+import { Turns } from "./turns.ts";
 import { unfinishedWrites } from "./wal-recovery.ts";
 
 type Database = InstanceType<typeof DatabaseSync>;
@@ -141,6 +142,13 @@ function forKysely(database: Database): Extract<SqliteDialectConfig["database"],
 
 /** Transactions take the write lock at once, so that two can never both read the same last entry. */
 class BenchDriver extends SqliteDriver {
+  readonly #turns = new Turns();
+
+  /** Statements run to their end at once, so that a page that asks many of them would keep everything else waiting. */
+  override async acquireConnection(): Promise<DatabaseConnection> {
+    await this.#turns.due();
+    return super.acquireConnection();
+  }
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
     await connection.executeQuery(CompiledQuery.raw("begin immediate"));
   }

@@ -13,7 +13,8 @@ export interface ImportView {
   text: string;
   from: string;
   problems: readonly { fieldId: string; error: FieldError }[];
-  taken: { list: ListName; count: number } | undefined;
+  /** rows that were written; where it was stopped, how many the list has */
+  taken: { list: ListName; count: number; stoppedOf?: number } | undefined;
   csrfToken: string;
 }
 
@@ -28,7 +29,8 @@ export function ImportPage(view: ImportView) {
           <strong>
             {t("imports.taken", { count: view.taken.count, list: t(`imports.lists.${view.taken.list}`) })}
           </strong>{" "}
-          {t("imports.stood-already")}
+          {t("imports.stood-already")}{" "}
+          {view.taken.stoppedOf !== undefined && t("imports.stopped", { rows: view.taken.stoppedOf })}
         </p>
       )}
       <p>{t("imports.lead")}</p>
@@ -75,6 +77,32 @@ export function ImportPage(view: ImportView) {
         </details>
       ))}
     </>
+  );
+}
+
+/** How far a long list is taken over, with a way to stop it. */
+export function RunningPage(view: {
+  list: ListName;
+  of: number;
+  seen: number;
+  run: string;
+  csrfToken: string;
+}) {
+  const t = useTell();
+  const { list, of, seen } = view;
+  return (
+    <form method="post" action="/imports/stopped" class="sheet">
+      <Csrf token={view.csrfToken} />
+      <input type="hidden" name="run" value={view.run} />
+      <p role="status">
+        <progress value={seen} max={of} />{" "}
+        {t("imports.so-far", { seen, rows: of, list: t(`imports.lists.${list}`) })}
+      </p>
+      <p class="hint">{t("imports.goes-on")}</p>
+      <button type="submit" class="plain">
+        {t("imports.stop")}
+      </button>
+    </form>
   );
 }
 

@@ -9,11 +9,20 @@ const onlyWith = (mark: DecimalMark, group: DecimalMark) =>
 const comma = onlyWith(",", ".");
 const point = onlyWith(".", ",");
 
-/** The decimal mark that the cells of a list show; undefined where they show none, or both. */
-export function markOf(cells: readonly string[]): DecimalMark | undefined {
-  const plain = cells.map((cell) => cell.replace(/\s*[^\d.,]*$/u, "").trim());
-  const commas = plain.some((cell) => comma.test(cell));
-  const points = plain.some((cell) => point.test(cell));
-  if (commas === points) return undefined;
-  return commas ? "," : ".";
+/** The decimal mark that cells show: what was seen so far, cell by cell. */
+export class MarkSeen {
+  #commas = false;
+  #points = false;
+
+  look(cell: string): void {
+    const plain = cell.replace(/\s*[^\d.,]*$/u, "").trim();
+    this.#commas ||= comma.test(plain);
+    this.#points ||= point.test(plain);
+  }
+
+  /** undefined where they show none, or both */
+  get mark(): DecimalMark | undefined {
+    if (this.#commas === this.#points) return undefined;
+    return this.#commas ? "," : ".";
+  }
 }

@@ -2,9 +2,10 @@ import type { z } from "zod";
 import { type Message, message } from "../../../calibration/message.ts";
 import { Refusal } from "../../../calibration/refusal.ts";
 import type { DecimalMark } from "../../../calibration/typed-number.ts";
-import { type CsvRow, readCsv } from "../csv.ts";
+import { type CsvRow, csvRows } from "../csv.ts";
+import { inTurns } from "../turns.ts";
 import { type Heading, headingsOf } from "./headings.ts";
-import { markOf } from "./list-mark.ts";
+import { MarkSeen } from "./list-mark.ts";
 import { type ListName, listsWith, type WrongCell } from "./lists.ts";
 
 /** A cell that cannot be taken over: where it stands, what stands there, what would be right. */
@@ -36,19 +37,17 @@ const mostRows = 100_000;
  * word for it; a first column of the same value twice is refused, as one of the two would be lost. The decimal mark is
  * the one the numbers show, else that of the page; a number that the list leaves open is refused with what it can mean.
  * `asRow` looks at what only the bench can know of a row whose cells are right, such as whether its metal exists.
- * Pure: takes over nothing. Throws Refusal for text that is no table of this kind.
+ * Takes over nothing; a long list is read with turns for other work between. Throws Refusal for text that is no table of this kind.
  */
-export function previewImport(
+export async function previewImport(
   list: ListName,
   text: string,
   { mark = ".", asRow = (row) => ({ row }) }: { mark?: DecimalMark; asRow?: RowCheck } = {},
-): ImportPreview {
+): Promise<ImportPreview> {
   const { columns } = listsWith(mark)[list];
-  const [head, ...body] = readCsv(text);
+  const [head, ...body] = await rowsOf(text);
   if (!head || body.length === 0)
     throw new Refusal("import.list.empty", { columns: Object.keys(columns).join(",") }, "file");
-  if (body.length > mostRows)
-    throw new Refusal("import.list.too-long", { rows: body.length, most: mostRows }, "file");
   const found = headingsOf(head.cells, Object.keys(columns));
   const headings = found.map(({ column }) => column);
   const other = found.find(({ otherUnit }) => otherUnit !== undefined);
@@ -74,9 +73,9 @@ export function previewImport(
   const rowRead = {
     headings: found,
     asRow,
-    list: listsWith(markOf(numbersIn(body, headings)) ?? mark)[list],
+    list: listsWith((await markOf(body, headings)) ?? mark)[list],
   };
-  for (const row of body) {
+  for await (const row of inTurns(body)) {
     const read = readRow(rowRead, row);
     const refused =
       read.refused.length > 0
@@ -88,10 +87,25 @@ export function previewImport(
   return preview;
 }
 
-/** The cells of the columns whose names end in a unit, as they were written. */
-function numbersIn(body: readonly CsvRow[], headings: readonly string[]): string[] {
+/** The heading and the rows under it. Throws Refusal for more rows than are taken at once, before the others are read. */
+async function rowsOf(text: string): Promise<CsvRow[]> {
+  const rows: CsvRow[] = [];
+  for await (const row of inTurns(csvRows(text))) {
+    if (rows.length > mostRows) throw new Refusal("import.list.too-long", { most: mostRows }, "file");
+    rows.push(row);
+  }
+  return rows;
+}
+
+/** The decimal mark that the cells of the columns show whose names end in a unit, as they were written. */
+async function markOf(
+  body: readonly CsvRow[],
+  headings: readonly string[],
+): Promise<DecimalMark | undefined> {
   const at = headings.flatMap((name, index) => (/_(g|g_cm3|mm|c|permille)$/.test(name) ? [index] : []));
-  return body.flatMap(({ cells }) => at.flatMap((index) => cells[index] ?? []));
+  const seen = new MarkSeen();
+  for await (const { cells } of inTurns(body)) for (const index of at) seen.look(cells[index] ?? "");
+  return seen.mark;
 }
 
 interface RowRead {

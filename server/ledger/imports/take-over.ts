@@ -1,46 +1,49 @@
 import { hash } from "node:crypto";
 import { canonicalJson } from "../canonical-json.ts";
 import type { BodyOf } from "../kinds.ts";
-import type { Ledger } from "../ledger.ts";
+import type { AppendEachOptions, Ledger, Listed } from "../ledger.ts";
 import type { ImportPreview } from "./preview.ts";
 
 /**
  * Writes the weighings of a list into the ledger, each as an entry that says where it came from. Taking the same
- * list over again writes nothing twice. Gives how many were written.
+ * list over again writes nothing twice. Gives how many were written. Throws LedgerError.
  */
-export async function takeOverWeighings(
-  ledger: Ledger,
+export function takeOverWeighings(
+  ledger: Pick<Ledger, "appendEach">,
   rows: ImportPreview["rows"],
   from: string,
+  options?: AppendEachOptions,
 ): Promise<number> {
-  let written = 0;
+  return ledger.appendEach(weighingsOf(rows, from), options);
+}
+
+/** Row by row, as each is written: the keys of a long list take their time. */
+function* weighingsOf(rows: ImportPreview["rows"], from: string): Generator<Listed> {
   for (const { values } of rows) {
     const { measured_at: measuredAt, ...rest } = values;
     const key = `import-${hash("sha256", canonicalJson(values), "hex")}`;
-    if (await ledger.entry(key)) continue;
     const body = { ...rest, measuredAt, from } as BodyOf<"imported-weighing">;
-    await ledger.append("imported-weighing", `imported:${key.slice(7, 23)}`, body, { key });
-    written += 1;
+    yield { kind: "imported-weighing", subject: `imported:${key.slice(7, 23)}`, body, key };
   }
-  return written;
 }
 
 /**
  * Writes the tickets of a list into the ledger as pieces that wait to be weighed. The same ticket of the same list
- * again writes nothing twice. Gives how many were written.
+ * again writes nothing twice. Gives how many were written. Throws LedgerError.
  */
-export async function takeOverTickets(
-  ledger: Ledger,
+export function takeOverTickets(
+  ledger: Pick<Ledger, "appendEach">,
   rows: ImportPreview["rows"],
   from: string,
+  options?: AppendEachOptions,
 ): Promise<number> {
-  let written = 0;
+  return ledger.appendEach(ticketsOf(rows, from), options);
+}
+
+function* ticketsOf(rows: ImportPreview["rows"], from: string): Generator<Listed> {
   for (const { values } of rows) {
     const body = { ...values, from } as BodyOf<"ticket-announced">;
     const key = `ticket-${hash("sha256", canonicalJson(body), "hex")}`;
-    if (await ledger.entry(key)) continue;
-    await ledger.append("ticket-announced", "tickets", body, { key });
-    written += 1;
+    yield { kind: "ticket-announced", subject: "tickets", body, key };
   }
-  return written;
 }

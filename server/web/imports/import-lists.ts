@@ -5,7 +5,7 @@ import { locales } from "../../../views/messages/language.ts";
 import type { ListName, WrongCell } from "../../ledger/imports/lists.ts";
 import type { ImportPreview, RowCheck } from "../../ledger/imports/preview.ts";
 import { takeOverTickets, takeOverWeighings } from "../../ledger/imports/take-over.ts";
-import type { Ledger } from "../../ledger/ledger.ts";
+import type { AppendEachOptions, Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import { nextOwn, type OwnMetals } from "../../metals/own-metals.ts";
 import {
@@ -66,18 +66,21 @@ function wrongSpecification(row: Values, library: Library) {
   );
 }
 
-/** Takes the rows of a preview over, all of them; gives how many. Throws LedgerError, Refusal; then none or the first ones. */
+/**
+ * Takes the rows of a preview over, all of them unless it is stopped; gives how many were written. Throws LedgerError,
+ * Refusal; then none or the first ones.
+ */
 export async function takeOver(
   preview: ImportPreview,
   from: string,
-  { ledger, library }: { ledger: Ledger; library: CurrentLibrary },
+  { ledger, library, ...options }: { ledger: Ledger; library: CurrentLibrary } & AppendEachOptions,
 ): Promise<number> {
   const rows = preview.rows.map(({ values }) => values);
   switch (preview.list) {
     case "weighings":
-      return takeOverWeighings(ledger, preview.rows, from);
+      return takeOverWeighings(ledger, preview.rows, from, options);
     case "tickets":
-      return takeOverTickets(ledger, preview.rows, from);
+      return takeOverTickets(ledger, preview.rows, from, options);
     case "specifications": {
       const { own } = await currentSpecifications(ledger, library.now);
       const taken = rows.map(specificationOf);

@@ -1,9 +1,10 @@
 import { createHash } from "node:crypto";
+import { setTimeout as pause } from "node:timers/promises";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import type { FieldError } from "../../../views/forms.tsx";
-import { ImportPage, type ImportView, PreviewPage } from "../../../views/imports/index.tsx";
+import { ImportPage, type ImportView, PreviewPage, RunningPage } from "../../../views/imports/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
@@ -18,7 +19,8 @@ import { html, queryOf } from "../page-request.ts";
 import { nameIn } from "../records/record-view.ts";
 import { refusalOf } from "../refused.ts";
 import { fileOf } from "../uploads.ts";
-import { rowCheck, takeOver } from "./import-lists.ts";
+import { rowCheck } from "./import-lists.ts";
+import { type ImportRun, importRun } from "./import-run.ts";
 
 interface Parts {
   ledger: Ledger;
@@ -29,6 +31,10 @@ interface Parts {
 /** Lists that were looked at and are not taken over yet; an older one is chosen again. */
 const mostHeld = 4;
 const rowsShown = 20;
+/** A list that is taken over so soon is answered with what was taken, ms. */
+const soonMs = 1500;
+/** A page that shows how far an import is looks again after so many seconds. */
+const lookAgainSeconds = 2;
 const refusedShown = 500;
 
 /** The columns of each list, with the words that are understood for them in the language of the page. */
@@ -53,10 +59,12 @@ const importForm = ({ typed, exact }: Entries) =>
     text: exact(),
     from: typed(),
   });
+const runForm = ({ typed }: Entries) => z.object({ run: typed() });
 const heldForm = ({ typed }: Entries) => z.object({ held: typed() });
 
 /** Lists from elsewhere: first shown with every refused cell, then taken over. */
 export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Parts): void {
+  const runs = new Map<string, ImportRun>();
   const held = new Map<string, { preview: ImportPreview; from: string }>();
   const frame = (request: FastifyRequest, reply: FastifyReply) =>
     frameOf(request, reply, { path: "/settings", demo });
@@ -78,12 +86,11 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
   }
 
   app.get("/imports", (request, reply) => {
-    const { taken = "", list = "" } = queryOf(request);
-    return choose(
-      request,
-      reply,
-      /^\d+$/.test(taken) && isList(list) ? { list, taken: { list, count: Number(taken) } } : {},
-    );
+    const { taken = "", list = "", of = "" } = queryOf(request);
+    const isCount = (text: string) => /^\d+$/.test(text);
+    const stoppedOf = isCount(of) ? { stoppedOf: Number(of) } : {};
+    const told = isCount(taken) && isList(list);
+    return choose(request, reply, told ? { list, taken: { list, count: Number(taken), ...stoppedOf } } : {});
   });
 
   app.post("/imports", { preHandler: app.csrfProtection }, async (request, reply) => {
@@ -95,7 +102,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
     if (text.trim() === "") return again("file", message("imports.no-text"));
     if (from === "") return again("from", message("imports.no-from"));
     try {
-      const preview = previewImport(list, text, {
+      const preview = await previewImport(list, text, {
         mark: ownMark(request),
         asRow: rowCheck(list, library.now),
       });
@@ -152,16 +159,46 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
       const error = message("imports.gone");
       return choose(request, reply, { problems: [{ fieldId: "file", error }] });
     }
-    try {
-      const count = await takeOver(waiting.preview, waiting.from, { ledger, library });
-      held.delete(key);
-      return reply.redirect(`/imports?taken=${count}&list=${waiting.preview.list}`, 303);
-    } catch (error) {
-      return choose(request, reply, {
-        list: waiting.preview.list,
-        problems: [{ fieldId: "file", error: refusalOf(error).says }],
-      });
-    }
+    const run = runs.get(key) ?? importRun(waiting.preview, waiting.from, { ledger, library });
+    runs.set(key, run);
+    await Promise.race([run.ended, pause(soonMs)]);
+    return run.outcome ? ended(request, reply, key, run) : reply.redirect(`/imports/running?run=${key}`, 303);
+  });
+
+  app.get("/imports/running", (request, reply) => {
+    const { run: key = "" } = queryOf(request);
+    const run = runs.get(key);
+    if (!run) return reply.redirect("/imports", 303);
+    if (run.outcome) return ended(request, reply, key, run);
+    const around = frame(request, reply);
+    const { list, of, seen } = run;
+    const main = <RunningPage {...{ list, of, seen }} run={key} csrfToken={around.csrfToken} />;
+    const title = tellerOf(around.locale)("imports.running");
+    return html(reply.header("refresh", lookAgainSeconds), page({ ...around, title, main }));
+  });
+
+  app.post("/imports/stopped", { preHandler: app.csrfProtection }, async (request, reply) => {
+    const { run: key } = formIn(request, runForm);
+    const run = runs.get(key);
+    if (!run) return reply.redirect("/imports", 303);
+    run.stop();
+    await run.ended;
+    return ended(request, reply, key, run);
+  });
+
+  function ended(request: FastifyRequest, reply: FastifyReply, key: string, run: ImportRun) {
+    runs.delete(key);
+    const { list, of, outcome } = run;
+    if (outcome && "says" in outcome)
+      return choose(request, reply, { list, problems: [{ fieldId: "file", error: outcome.says }] });
+    const { count = 0, stopped = false } = outcome ?? {};
+    if (!stopped) held.delete(key);
+    return reply.redirect(`/imports?taken=${count}&list=${list}${stopped ? `&of=${of}` : ""}`, 303);
+  }
+
+  app.addHook("preClose", async () => {
+    for (const run of runs.values()) run.stop();
+    await Promise.all([...runs.values()].map((run) => run.ended));
   });
 }
 

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
-import { readCsv } from "../../../server/ledger/csv.ts";
+import { csvRows } from "../../../server/ledger/csv.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { openedLot, weighed } from "../lots/screened.ts";
 import { codesIn } from "../page-fields.ts";
@@ -48,7 +48,7 @@ test("pages, CSV, label and report tell the clock of the place; the ledger keeps
   expect(await textOf(at, "/records/after")).toContain(shown);
   expect(await textOf(at, "/records/after")).not.toMatch(/\bUTC\b/);
   const csv = (await at.app.inject({ url: "/records.csv", headers: { host } })).body;
-  const [row] = readCsv(csv).slice(1);
+  const [row] = [...csvRows(csv)].slice(1);
   expect([row?.cells[0], row?.cells.at(-1)]).toEqual([after, "2026-11-29T00:00:30+01:00"]);
   const label = await at.app.inject({ url: "/records/after/label.pdf", headers: { host } });
   expect(wordsOfPdf(label.rawPayload)).toContain("2026-11-29");

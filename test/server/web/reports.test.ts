@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { run as verify } from "../../../server/cli/verify.ts";
 import { backUp } from "../../../server/ledger/backup.ts";
-import { readCsv } from "../../../server/ledger/csv.ts";
+import { csvRows } from "../../../server/ledger/csv.ts";
 import type { EntryOf } from "../../../server/ledger/entry.ts";
 import { sha256 } from "../../../server/ledger/file-beside.ts";
 import { copyFiles, verifyFiles } from "../../../server/ledger/named-files.ts";
@@ -198,7 +198,7 @@ test("a number that was never issued is refused by name", async () => {
 test("the list can be taken out as CSV with units in its headings", async () => {
   const answer = await get("/records.csv");
   expect(answer.headers["content-disposition"]).toContain("underhook-records.csv");
-  const [head, row] = readCsv(answer.body);
+  const [head, row] = [...csvRows(answer.body)];
   expect(head?.cells).toContain("density (g/cm3)");
   expect(row?.cells).toContain("B-1");
 });

@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
 import { previewImport } from "../../../../server/ledger/imports/preview.ts";
-import { takeOverWeighings } from "../../../../server/ledger/imports/take-over.ts";
+import { takeOverTickets, takeOverWeighings } from "../../../../server/ledger/imports/take-over.ts";
 import { testLedger } from "../bench-ledger.ts";
 
 const head = "ticket,description,measured_at,mass_g,density_g_cm3,u_g_cm3,claim,temperature_c";
 
-test("every refused cell is named with line, column, value and what would be right", () => {
-  const { rows, refused } = previewImport(
+test("every refused cell is named with line, column, value and what would be right", async () => {
+  const { rows, refused } = await previewImport(
     "weighings",
     [
       head,
@@ -48,15 +48,15 @@ test("every refused cell is named with line, column, value and what would be rig
   ]);
 });
 
-test("a list that shows its decimal comma is read by it; where nothing shows it, a comma that could be thousands is asked about", () => {
+test("a list that shows its decimal comma is read by it; where nothing shows it, a comma that could be thousands is asked about", async () => {
   const head = "Ticket;Description;Measured at;Mass g;Density g cm3\r\n";
-  const shown = previewImport(
+  const shown = await previewImport(
     "weighings",
     `${head}H-1;medal;2019-05-02;31,10;10,34\r\nH-2;bar;2019-05-02;1,234;10,3\r\n`,
   );
   expect(shown.refused).toEqual([]);
   expect(shown.rows.map(({ values }) => values.mass_g)).toEqual(["31.10", "1.234"]);
-  const { refused } = previewImport("weighings", `${head}H-2;bar;2019-05-02;1,234;10\r\n`);
+  const { refused } = await previewImport("weighings", `${head}H-2;bar;2019-05-02;1,234;10\r\n`);
   expect(refused).toEqual([
     {
       line: 2,
@@ -70,8 +70,8 @@ test("a list that shows its decimal comma is read by it; where nothing shows it,
   ]);
 });
 
-test("quoted cells keep commas, quotes and line ends, and lines are counted as an editor counts them", () => {
-  const { rows, refused } = previewImport(
+test("quoted cells keep commas, quotes and line ends, and lines are counted as an editor counts them", async () => {
+  const { rows, refused } = await previewImport(
     "tickets",
     '\uFEFFticket,description,claim\nH-1,"medal, ""ship""\nrim knock",ag-925\n\nH-2,,\n',
   );
@@ -81,8 +81,8 @@ test("quoted cells keep commas, quotes and line ends, and lines are counted as a
   expect(refused).toEqual([{ line: 5, column: "description", value: "", says: { code: "form.text.empty" } }]);
 });
 
-test("own metals need a composition that adds up and densities in order", () => {
-  const { rows, refused } = previewImport(
+test("own metals need a composition that adds up and densities in order", async () => {
+  const { rows, refused } = await previewImport(
     "metals",
     [
       "id,name,composition_percent,density_low_g_cm3,density_g_cm3,density_high_g_cm3,magnetism,colour,source",
@@ -111,21 +111,30 @@ test("own metals need a composition that adds up and densities in order", () => 
 
 const refusal = (code: string) => expect.objectContaining({ code });
 
-test("a list of another kind is refused whole, with the headings it has and those it needs", () => {
-  expect(() => previewImport("specifications", "a,b\n1,2")).toThrow(refusal("import.list.columns-missing"));
-  expect(() => previewImport("tickets", "")).toThrow(refusal("import.list.empty"));
-  expect(() => previewImport("tickets", 'ticket,description\n"H-1,x')).toThrow(
+test("a list of another kind is refused whole, with the headings it has and those it needs", async () => {
+  await expect(previewImport("specifications", "a,b\n1,2")).rejects.toThrow(
+    refusal("import.list.columns-missing"),
+  );
+  await expect(previewImport("tickets", "")).rejects.toThrow(refusal("import.list.empty"));
+  await expect(previewImport("tickets", 'ticket,description\n"H-1,x')).rejects.toThrow(
     refusal("import.csv.quotes-open"),
   );
-  expect(() => previewImport("tickets", "ticket,description,ticket\na,b,c")).toThrow(
+  await expect(previewImport("tickets", "ticket,description,ticket\na,b,c")).rejects.toThrow(
     refusal("import.list.column-twice"),
   );
-  expect(previewImport("tickets", "ticket,description,shelf\na,b,c").unknownColumns).toEqual(["shelf"]);
+  expect(await previewImport("tickets", "ticket,description,shelf\na,b,c")).toMatchObject({
+    unknownColumns: ["shelf"],
+  });
+  const long = previewImport("tickets", `ticket,description\n${"a,b\n".repeat(100_001)}`);
+  await expect(long).rejects.toThrow(refusal("import.list.too-long"));
 });
 
 test("old weighings are taken over once, say where they came from, and stand in the list", async () => {
   const ledger = await testLedger();
-  const preview = previewImport("weighings", `${head}\nH-1,medal,2019-05-02,31.10,10.34,0.02,ag-925,20.5`);
+  const preview = await previewImport(
+    "weighings",
+    `${head}\nH-1,medal,2019-05-02,31.10,10.34,0.02,ag-925,20.5`,
+  );
   expect(await takeOverWeighings(ledger, preview.rows, "old book, 2019")).toBe(1);
   expect(await takeOverWeighings(ledger, preview.rows, "old book, 2019")).toBe(0);
   const { records } = await ledger.records({ search: "H-1 medal" });
@@ -134,4 +143,30 @@ test("old weighings are taken over once, say where they came from, and stand in 
   ]);
   const [entry] = await ledger.entries({ kind: "imported-weighing" });
   expect(entry?.body).toMatchObject({ from: "old book, 2019", mass_g: "31.10" });
+});
+
+test("a long list is written some rows at a time: others write between, it stops when told, and goes on from there", async () => {
+  const ledger = await testLedger();
+  const lines = Array.from({ length: 3000 }, (_, i) => `T-${i},piece ${i}`);
+  const { rows } = await previewImport("tickets", `ticket,description\n${lines.join("\n")}`);
+  const stopping = new AbortController();
+  const seen: number[] = [];
+  const onProgress = (row: number) => {
+    seen.push(row);
+    if (row > 500) stopping.abort();
+  };
+  const first = takeOverTickets(ledger, rows, "a list", { onProgress, signal: stopping.signal });
+  const between = await ledger.append("ticket-announced", "tickets", {
+    ticket: "B-1",
+    description: "by hand",
+    from: "hand",
+  });
+  const written = await first;
+  expect(written).toBe(seen.at(-1));
+  expect(written).toBeLessThan(3000);
+  const last = await ledger.head();
+  expect(between.seq).toBeLessThan(last!.seq);
+  expect(await takeOverTickets(ledger, rows, "a list")).toBe(3000 - written);
+  expect(await takeOverTickets(ledger, rows, "a list")).toBe(0);
+  expect((await ledger.verify()).good).toBe(true);
 });
