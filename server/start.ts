@@ -31,6 +31,7 @@ import { programVersion } from "./version.ts";
 import { buildApp } from "./web/app.ts";
 import { Listener } from "./web/listener.ts";
 import type { ChangeBench } from "./web/settings/first-start.tsx";
+import { keepTelling } from "./webhooks/keep-telling.ts";
 
 /** A running bench: where its pages are, and how to end it in good order. */
 export interface Running {
@@ -166,10 +167,10 @@ async function open(
   });
   await bench.resume();
   const handing = startReplication(ledger, settings);
-  const witnessed =
-    settings.source.kind === "demo"
-      ? undefined
-      : keepWitnessed(ledger, { now: () => new Date(), sleep: pause });
+  const isDemo = settings.source.kind === "demo";
+  const telling = { now: () => new Date(), sleep: pause };
+  const witnessed = isDemo ? undefined : keepWitnessed(ledger, telling);
+  const webhooks = isDemo ? undefined : keepTelling(ledger, telling);
   const app = await buildApp({
     bench,
     ledger,
@@ -191,6 +192,7 @@ async function open(
     ...inRoom,
     ...(handing === undefined ? {} : { replication: handing.state }),
     ...(witnessed === undefined ? {} : { witnesses: witnessed.states }),
+    ...(webhooks === undefined ? {} : { webhooks: webhooks.states }),
   });
   await app.ready();
   return {
@@ -203,6 +205,7 @@ async function open(
       await sensors.close();
       await hands.close();
       await aside.close();
+      await webhooks?.stop();
       await witnessed?.stop();
       await handing?.stop();
       await ledger.close();

@@ -9,6 +9,7 @@ import { specificationKinds } from "../metals/specifications/kinds.ts";
 import { photoKinds } from "../photos/kinds.ts";
 import { reportKinds } from "../reports/kinds.ts";
 import { settlementKinds } from "../settlements/kinds.ts";
+import { webhookKinds } from "../webhooks/kinds.ts";
 import { answerKinds } from "../weighing/kinds/answers.ts";
 import { weighingKinds } from "../weighing/kinds/details.ts";
 import { pieceKinds } from "../weighing/kinds/piece.ts";
@@ -35,6 +36,7 @@ export const kinds = {
   ...settlementKinds,
   ...meltKinds,
   ...ticketKinds,
+  ...webhookKinds,
   ...accessKinds,
 };
 

@@ -91,7 +91,7 @@ export async function ledgerOn(
     bench,
     place,
     found: store.found,
-    key: key ? { keyId: key.keyId, publicKey: key.publicKey } : null,
+    key: key ?? null,
     append: (kind, subject, body, { key: id = newId() } = {}) =>
       written(async () => {
         const when = { bench, at: at(), leaptMs: leaptBy() };

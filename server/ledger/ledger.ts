@@ -27,8 +27,8 @@ export interface Ledger {
   readonly found: readonly Message[];
   /** why the last entry could not be stored, when the disk is full, failing or not to be written; null once one was */
   readonly notStored: Message | null;
-  /** id and public key of the signing key; null when the ledger is not signed from here */
-  readonly key: Pick<SigningKey, "keyId" | "publicKey"> | null;
+  /** the key that signs for this ledger; null when it is not signed from here */
+  readonly key: Pick<SigningKey, "keyId" | "publicKey" | "sign"> | null;
   /**
    * Writes an entry and resolves when it is on the disk. `key` makes it idempotent: the same key and content again
    * gives the entry that stands. Throws LedgerError; then nothing was stored.

@@ -20,6 +20,7 @@ import type { HandDevices } from "../station/hand-devices.ts";
 import type { ProfileRepository } from "../station/profile-repository.ts";
 import type { SensorsInUse } from "../station/sensors-in-use.ts";
 import type { SettingsRepository } from "../station/settings-repository.ts";
+import type { WebhookState } from "../webhooks/keep-telling.ts";
 import { peopleRoutes } from "./access/people.tsx";
 import { onlySignedIn } from "./access/signed-in.ts";
 import type { Compute } from "./api/compute.ts";
@@ -67,6 +68,7 @@ import { retentionRoutes } from "./settings/retention.tsx";
 import { sensorRoutes } from "./settings/sensors.tsx";
 import { settingsRoutes } from "./settings/settings.tsx";
 import { tokenRoutes } from "./settings/tokens.tsx";
+import { webhookRoutes } from "./settings/webhooks.tsx";
 import { witnessRoute } from "./settings/witness.ts";
 
 export interface AppParts {
@@ -101,6 +103,8 @@ export interface AppParts {
   room?: () => Room | undefined;
   /** how it stands with each witness; undefined where none is asked */
   witnesses?: () => readonly WitnessState[];
+  /** how it stands with each address that is told of what happens; undefined where none is told */
+  webhooks?: () => readonly WebhookState[];
 }
 
 /** The whole application, registered in reading order. It listens nowhere until told to. */
@@ -182,6 +186,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   sensorRoutes(app, { sensors: parts.sensors, hands: parts.hands, demo });
   peopleRoutes(app, { access, room: parts.room, ledger, demo });
   tokenRoutes(app, { ledger, demo, now });
+  webhookRoutes(app, { ledger, demo, states: parts.webhooks ?? (() => []) });
   retentionRoutes(app, { ledger, demo, now });
   secondPersonRoutes(app, { bench, ledger, demo });
   settingsRoutes(app, { ledger, settings, demo });

@@ -12,6 +12,7 @@ export function MorePages() {
     { path: "/imports", name: t("settings-pages.imports") },
     { path: "/tickets", name: t("settings-pages.tickets") },
     { path: "/settings/tokens", name: t("settings-pages.tokens") },
+    { path: "/settings/webhooks", name: t("webhooks.title") },
     { path: "/settings/retention", name: t("settings-pages.retention") },
   ];
   return (
