@@ -2,6 +2,7 @@ import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
+import { standingAssays } from "../../laboratory/assay.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { recordRow } from "../../ledger/projection.ts";
 import { shownRecord } from "../../ledger/records.ts";
@@ -63,7 +64,19 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope:
       const row = recordRow(entries);
       if (row) {
         const stated = entries.some(({ kind }) => kind === "result") ? standingBy(entries) : undefined;
-        return { record: shownRecord(row), statement: stated ? { ...stated.statement } : null, entries };
+        return {
+          record: shownRecord(row),
+          statement: stated ? { ...stated.statement } : null,
+          laboratory_results: standingAssays(entries).map(({ id: entry, at, body }) => ({
+            entry,
+            at,
+            ...body,
+          })),
+          amendments: entries.flatMap(({ id: entry, at, kind, body }) =>
+            kind === "amendment" ? [{ entry, at, ...body }] : [],
+          ),
+          entries,
+        };
       }
       return sendProblem(reply, 404, languageOf(request), {
         says: message("api.refused.no-record", { id }),

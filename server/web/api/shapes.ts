@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { massUnits } from "../../../calibration/units.ts";
 import { states } from "../../conformity/state.ts";
+import { laboratoryKinds } from "../../laboratory/kinds.ts";
 import { anyEntry } from "../../ledger/export.ts";
 import { kinds } from "../../ledger/kinds.ts";
 import { decimalText, json } from "../../ledger/shapes.ts";
@@ -78,6 +79,12 @@ export const oneRecord = z.strictObject({
     .describe(
       "what the record states now, as it was frozen: numbers and codes with values; null where none was stated",
     ),
+  laboratory_results: z
+    .array(laboratoryKinds["laboratory-assay"].extend({ entry: z.string(), at: moment }))
+    .describe("what a laboratory found in the piece: of each metal the newest that was not excluded"),
+  amendments: z
+    .array(z.looseObject({ entry: z.string(), at: moment, reason: z.string(), by: z.string() }))
+    .describe("what was corrected, why and by whom, oldest first; the values of before stay in the entries"),
   entries: z
     .array(anyEntry)
     .describe("everything written about the piece, oldest first; voided readings too"),

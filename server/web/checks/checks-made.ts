@@ -47,8 +47,12 @@ export async function checkMade(
   const all = (name: string) => rows.map((row) => row[name] ?? "");
   const known = on.checks.passedProfileOf(balance, readabilityGrams);
   const repeatabilityGrams = known.repeatability.value;
-  function made<Test>(test: Test, check: (test: Test, by: typeof checked) => CheckResult, by = checked) {
-    return { result: check(test, by), asked: test };
+  function made<Test extends object>(
+    test: Test,
+    check: (test: Test, by: typeof checked) => CheckResult,
+    by = checked,
+  ) {
+    return { result: check(test, by), asked: { ...test, typed: once } };
   }
   switch (kind) {
     case "check-weight":

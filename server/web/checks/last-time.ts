@@ -15,13 +15,16 @@ const asked = z.object({
   piece: z.string().optional(),
   stated: z.object({ gPerCm3: z.number(), expandedGPerCm3: z.number() }).optional(),
   referenceUCelsius: z.number().optional(),
+  /** the details as they were typed, masses in g; checks of an earlier version have none */
+  typed: z.record(z.string(), z.string()).optional(),
 });
 
 /** The details of the check of this kind that was made last, by the names of their fields; its readings are made anew. */
 export function lastTime(kind: CheckKind, last: StoredCheck | undefined): Record<string, string> {
   if (!last) return {};
   const read = asked.safeParse(last.asked);
-  const { weight: one, loads, piece, stated, referenceUCelsius } = read.success ? read.data : {};
+  const { weight: one, loads, piece, stated, referenceUCelsius, typed } = read.success ? read.data : {};
+  if (typed) return { by: last.by, ...typed };
   const used = one ?? loads?.[0]?.weights[0];
   const calibrated = used?.calibrated;
   const found: Record<string, string | number | undefined> = {

@@ -126,6 +126,14 @@ test("records are listed, filtered, searched and paged, and one comes with its e
   expect(tickets(await list("?q=invented%20B-1"))).toEqual(["B-1"]);
   expect(tickets(await list("?claim=au-750"))).toEqual([]);
 
+  const assay = { metal: "silver", laboratory: "an invented laboratory", report: "L-1", method: "ISO 11427" };
+  const found = { permille: "998,70", expanded: "0,4", date: "2024-03-28" };
+  await at.post("/records/bar-1/laboratory", { ...assay, ...found });
+  const assayed = (await get("/api/records/bar-1", token)).json();
+  expect((await published("/api/records/{id}"))(assayed)).toEqual([]);
+  expect(assayed.laboratory_results).toEqual([
+    expect.objectContaining({ ...assay, permille: "998.70", expanded_permille: "0.4", date: "2024-03-28" }),
+  ]);
   const one = await get("/api/records/bar-2", token);
   expect((await published("/api/records/{id}"))(one.json())).toEqual([]);
   expect(one.json().record).toMatchObject({ ticket: "B-2", voided: true, mass_g: expect.closeTo(31.1, 1) });

@@ -191,8 +191,10 @@ it("sends the reference piece through the whole procedure", async () => {
     unit: "g",
     by: "K",
   };
-  const right = await test.post("/checks/reference", { ...typed, stated: "2.643", step: "p1" });
+  const right = await test.post("/checks/reference", { ...typed, stated: "2.6430", step: "p1" });
   expect(await page(test, String(right.headers.location))).toContain("Inside its limits");
+  // the next time it stands there as it was typed
+  expect(await page(test, "/checks/reference")).toContain('value="2.6430"');
   const wrong = await test.post("/checks/reference", { ...typed, stated: "2.70", step: "p2" });
   expect(await page(test, String(wrong.headers.location))).toContain("Outside its limits");
 });
