@@ -37,6 +37,7 @@ const places: Readonly<Record<string, readonly [read: Right, change: Right]>> = 
   "records-schema.json": ["see", "weigh"],
   reports: ["see", "weigh"],
   lots: ["see", "weigh"],
+  melts: ["see", "weigh"],
   balances: ["see", "weigh"],
   checks: ["see", "weigh"],
   witness: ["see", "weigh"],
