@@ -29,6 +29,10 @@
   for (const name of ["htmx:sse:after:message", "htmx:sse:after:connection"]) {
     document.addEventListener(name, beat);
   }
+  // A tab that was opened behind another one lets go of its stream too, as one that goes behind does.
+  document.addEventListener("htmx:sse:after:connection", () => {
+    if (document.hidden) setTimeout(() => document.dispatchEvent(new Event("visibilitychange")));
+  });
   setInterval(() => {
     const live = document.querySelector("[data-heartbeat-seconds]");
     if (!live) return;

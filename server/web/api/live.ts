@@ -2,10 +2,13 @@ import type { ServerResponse } from "node:http";
 import type { FastifyInstance } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import { z } from "zod";
+import { message } from "../../../calibration/message.ts";
 import { tell } from "../../../views/messages/tell.ts";
 import type { Bench } from "../../station/bench.ts";
 import type { Scale } from "../../station/scale.ts";
-import { documentLanguage } from "./language.ts";
+import { mostListening, takePlace } from "../stream-places.ts";
+import { documentLanguage, languageOf } from "./language.ts";
+import { sendProblem } from "./problem.ts";
 import { needsToken, type RequireScope, refusals } from "./require-scope.ts";
 import { type Live, live } from "./shapes.ts";
 
@@ -25,7 +28,8 @@ export function liveOfApi(app: FastifyInstance, bench: Bench, requireScope: Requ
     sentAt = Date.now();
     if (listeners.size === 0) return;
     const message = event();
-    for (const response of listeners) response.write(message);
+    // whoever reads slowly misses some, and gets the newest with one of the next
+    for (const response of listeners) if (!response.writableNeedDrain) response.write(message);
   };
   const changed = () => {
     if (listeners.size > 0) due ??= setTimeout(send, Math.max(0, sentAt + leastPauseMs - Date.now()));
@@ -71,7 +75,10 @@ export function liveOfApi(app: FastifyInstance, bench: Bench, requireScope: Requ
         },
       },
     },
-    (request, reply) => {
+    async (request, reply) => {
+      const leave = takePlace(undefined, () => undefined);
+      const says = message("refusal.streams", { streams: mostListening });
+      if (!leave) return sendProblem(reply, 503, languageOf(request), { says });
       reply.hijack();
       reply.raw.writeHead(200, {
         "content-type": "text/event-stream; charset=utf-8",
@@ -80,7 +87,11 @@ export function liveOfApi(app: FastifyInstance, bench: Bench, requireScope: Requ
       });
       reply.raw.write(event());
       listeners.add(reply.raw);
-      request.raw.on("close", () => listeners.delete(reply.raw));
+      request.raw.on("close", () => {
+        leave();
+        listeners.delete(reply.raw);
+      });
+      return reply;
     },
   );
 }
