@@ -22,7 +22,8 @@ export interface TellingOptions {
   sleep: (ms: number, signal: AbortSignal) => Promise<void>;
 }
 
-const everyMs = 1000;
+/** How often is looked for what is new, and for an address while there is none, ms. */
+const every = { newsMs: 1000, addressMs: 10_000 };
 /** The pause after an event that was not taken doubles from the first to the second, ms. */
 const pauses = { first: 1000, longest: 10 * 60_000 };
 /** An address that does not answer within so long did not take the event, ms. */
@@ -87,7 +88,7 @@ export function keepTelling(ledger: Ledger, { now, sleep }: TellingOptions) {
   const running = (async () => {
     while (!ended.signal.aborted) {
       await once().catch(() => undefined);
-      await sleep(everyMs, ended.signal);
+      await sleep(states.size > 0 ? every.newsMs : every.addressMs, ended.signal);
     }
   })();
 

@@ -55,7 +55,8 @@ test("each result, void and amendment is told in order until it is taken, and af
   const one = await weigh(ledger, "piece:1");
   await ledger.append("voiding", "piece:1", { entry: one.id, reason: "bubble" });
   const first = telling(ledger);
-  await vi.waitUntil(() => heard.length === 2, { timeout: 20_000 });
+  // it was heard, and that is known: what is ended in between is told once more
+  await vi.waitUntil(() => heard.length === 2 && first.states()[0]?.waiting === 0, { timeout: 20_000 });
   await first.stop();
   const again = telling(ledger);
   const two = await weigh(ledger, "piece:2");
