@@ -1,7 +1,7 @@
 import type { Message, Param } from "../calibration/message.ts";
 import { type DecisionView, DecisionWords } from "./decision.tsx";
 import type { Locale } from "./messages/language.ts";
-import { useLocale } from "./messages/spoken.ts";
+import { useLocale, useTell } from "./messages/spoken.ts";
 import { tell, tellerOf, tellId, tellValue } from "./messages/tell.ts";
 import { Sentence } from "./sentence.tsx";
 import { Caution, Facts } from "./sheet.tsx";
@@ -87,6 +87,18 @@ export function StateWord({ state, id, ...asked }: { state: StateName; locale?: 
         {stateSigns[state]}
       </span>
       {tell({ code: `state.${state}` }, locale)}
+    </span>
+  );
+}
+
+/** What may be in the piece and harms whoever works on it: it stands wherever a statement stands. */
+export function CautionLine({ cautions }: Pick<ResultView, "cautions">) {
+  const locale = useLocale();
+  const t = useTell();
+  if (cautions.length === 0) return null;
+  return (
+    <span class="note" data-cautions={cautions.join(" ")}>
+      {t("bench.caution", { what: cautions.map((id) => tellId("hazard.name", id, locale)) })}
     </span>
   );
 }

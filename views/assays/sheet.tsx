@@ -1,16 +1,21 @@
 import { useTell } from "../messages/spoken.ts";
-import { Facts, Sheet } from "../sheet.tsx";
+import { Facts, Fold } from "../sheet.tsx";
 import type { AssayView } from "./view.ts";
 
 /** On the page of a record: the laboratory's result beside the density, or the way to enter one. */
 export function AssaySheet({ href, facts }: AssayView) {
   const t = useTell();
   return (
-    <Sheet id="laboratory-result" title={t("assay.heading")}>
+    <Fold
+      id="laboratory-result"
+      title={t("assay.heading")}
+      note={facts === undefined ? t("bench.fold.none") : undefined}
+      open={facts !== undefined}
+    >
       {facts === undefined ? <p>{t("assay.none")}</p> : <Facts facts={facts} />}
       <p>
         <a href={href}>{facts === undefined ? t("assay.enter") : t("assay.all")}</a>
       </p>
-    </Sheet>
+    </Fold>
   );
 }

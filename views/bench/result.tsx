@@ -1,8 +1,8 @@
 import { useLocale, useTell } from "../messages/spoken.ts";
-import { metalTold, tellId } from "../messages/tell.ts";
+import { metalTold } from "../messages/tell.ts";
 import { densityParts } from "../numbers.ts";
 import { DensityAxis } from "../plots/density.tsx";
-import { StateWord } from "../result.tsx";
+import { CautionLine, StateWord } from "../result.tsx";
 import { bandsAround, measuredOf } from "../result-parts.ts";
 import { Sentence } from "../sentence.tsx";
 import type { OtherTestsView } from "./other-tests.tsx";
@@ -83,7 +83,6 @@ function Answer({
   tests: OtherTestsView | undefined;
 }) {
   const locale = useLocale();
-  const t = useTell();
   const { request, statement, curve } = evaluation;
   const { claim, state } = statement.conformity;
   const { value, u } = densityParts(statement.density_g_cm3, statement.expanded_g_cm3, locale);
@@ -92,11 +91,7 @@ function Answer({
     <>
       <section id="now" class="state-line" tabIndex={-1} aria-labelledby="now-state now-answer now-value">
         <StateWord state={state} id="now-state" />
-        {cautions.length > 0 && (
-          <span class="note" data-cautions={cautions.join(" ")}>
-            {t("bench.caution", { what: cautions.map((id) => tellId("hazard.name", id, locale)) })}
-          </span>
-        )}
+        <CautionLine cautions={cautions} />
       </section>
       {answer !== undefined && (
         <h2 class={`say state-${state}`} id="now-answer">

@@ -1,7 +1,7 @@
 import { asIs } from "../as-is.ts";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
-import { Rows, Sheet } from "../sheet.tsx";
+import { Rows } from "../sheet.tsx";
 
 /** One captured reading with the lines it came from. */
 export interface Capture {
@@ -25,7 +25,7 @@ export function Captures({ captures }: { captures: readonly Capture[] }) {
   const t = useTell();
   const lines = captures.reduce((sum, one) => sum + one.lines.length, 0);
   return (
-    <Sheet id="captures" title={t("captures.heading")}>
+    <>
       <Rows
         caption={t("captures.caption")}
         empty={t("captures.empty")}
@@ -63,7 +63,7 @@ export function Captures({ captures }: { captures: readonly Capture[] }) {
             ))}
         </details>
       )}
-    </Sheet>
+    </>
   );
 }
 

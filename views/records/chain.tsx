@@ -1,6 +1,6 @@
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { tellId } from "../messages/tell.ts";
-import { Facts, Sheet } from "../sheet.tsx";
+import { Facts, Fold } from "../sheet.tsx";
 import type { RecordView } from "./view.ts";
 
 /** Its place in the ledger, and how anyone checks it. */
@@ -8,7 +8,7 @@ export function RecordChain(record: Pick<RecordView, "chain" | "id" | "versions"
   const locale = useLocale();
   const t = useTell();
   return (
-    <Sheet id="chain" title={t("record-page.chain")}>
+    <Fold id="chain" title={t("record-page.chain")} note={record.chain.sequence}>
       <Facts
         facts={[
           [t("record-page.entry"), `${record.chain.sequence}`],
@@ -23,6 +23,6 @@ export function RecordChain(record: Pick<RecordView, "chain" | "id" | "versions"
         <a href={`/records/${record.id}/file`}>{t("record-page.file")}</a>, {t("record-page.file-rest")}
       </p>
       <p class="hint">{t("record-page.verify")}</p>
-    </Sheet>
+    </Fold>
   );
 }

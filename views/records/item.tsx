@@ -1,7 +1,7 @@
 import { useTell } from "../messages/spoken.ts";
 import { ExcludedPhotos, PhotoForm, Photos } from "../photos.tsx";
 import { Sentence } from "../sentence.tsx";
-import { Facts, Sheet } from "../sheet.tsx";
+import { Facts, Fold, Sheet } from "../sheet.tsx";
 import type { RecordView } from "./view.ts";
 
 /** The piece: whose it is, what was said of it, how and when it was weighed. */
@@ -46,18 +46,26 @@ export function RecordPhotos(
   record: Pick<RecordView, "excludePhoto" | "excludedPhotos" | "photoForm" | "photos">,
 ) {
   const t = useTell();
+  const { photos, photoForm } = record;
+  const rest = (
+    <>
+      <ExcludedPhotos reasons={record.excludedPhotos} />
+      <details open={photoForm.shows !== "" || undefined}>
+        <summary>{t("photos.add")}</summary>
+        <PhotoForm {...photoForm} />
+      </details>
+    </>
+  );
+  if (photos.length === 0)
+    return (
+      <Fold id="photos" title={t("photos.heading")} note={t("bench.fold.none")} open={photoForm.shows !== ""}>
+        {rest}
+      </Fold>
+    );
   return (
     <Sheet id="photos" title={t("photos.heading")}>
-      {record.photos.length === 0 ? (
-        <p>{t("photos.none")}</p>
-      ) : (
-        <Photos photos={record.photos} exclude={record.excludePhoto} />
-      )}
-      <ExcludedPhotos reasons={record.excludedPhotos} />
-      <details open={record.photoForm.shows !== "" || undefined}>
-        <summary>{t("photos.add")}</summary>
-        <PhotoForm {...record.photoForm} />
-      </details>
+      <Photos photos={photos} exclude={record.excludePhoto} />
+      {rest}
     </Sheet>
   );
 }

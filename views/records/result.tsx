@@ -3,7 +3,7 @@ import { BudgetBars } from "../plots/budget.tsx";
 import { DensityAxis } from "../plots/density.tsx";
 import { Repeats } from "../plots/repeats.tsx";
 import { codeMark, Sentence } from "../sentence.tsx";
-import { Facts, Sheet } from "../sheet.tsx";
+import { Facts, Fold } from "../sheet.tsx";
 import type { RecordView } from "./view.ts";
 
 /** What stands before the result: a form sent back, a record that is void, a bench that was closed. */
@@ -70,32 +70,35 @@ export function RecordDensity(record: Pick<RecordView, "amended" | "id" | "measu
   );
 }
 
-/** The distribution on the density axis, the budget, the repeats, and what it was measured in. */
+/** So many bands stand under the axis; the others are in its table. */
+const mostBands = 7;
+
+/** The distribution on the density axis. */
+export function RecordAxis({ measured }: Pick<RecordView, "measured">) {
+  const locale = useLocale();
+  if (!measured) return null;
+  return <DensityAxis id="density" captionUnseen mostRows={mostBands} {...measured.plot} locale={locale} />;
+}
+
+/** The budget, the repeats, and what it was measured in. */
 export function RecordDrawn(record: Pick<RecordView, "budget" | "conditions" | "measured" | "repeats">) {
   const locale = useLocale();
   const t = useTell();
   return (
     <>
       {record.measured && (
-        <div class="sheet">
-          <DensityAxis id="density" {...record.measured.plot} locale={locale} />
-        </div>
+        <Fold id="budget-fold" title={t("bench.fold.budget")}>
+          <BudgetBars id="budget" captionUnseen inputs={record.budget} locale={locale} />
+        </Fold>
       )}
-      <div class="columns">
-        {record.measured && (
-          <div class="sheet">
-            <BudgetBars id="budget" inputs={record.budget} locale={locale} />
-          </div>
-        )}
-        {record.repeats && (
-          <div class="sheet">
-            <Repeats id="repeats" {...record.repeats} locale={locale} />
-          </div>
-        )}
-        <Sheet id="conditions" title={t("record-page.conditions")}>
-          <Facts facts={record.conditions} />
-        </Sheet>
-      </div>
+      {record.repeats && (
+        <Fold id="repeats-fold" title={t("bench.fold.repeats")} note={record.repeats.repeats.length}>
+          <Repeats id="repeats" captionUnseen {...record.repeats} locale={locale} />
+        </Fold>
+      )}
+      <Fold id="conditions" title={t("record-page.conditions")}>
+        <Facts facts={record.conditions} />
+      </Fold>
     </>
   );
 }

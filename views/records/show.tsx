@@ -1,58 +1,90 @@
 import { AssaySheet } from "../assays/sheet.tsx";
 import { useTell } from "../messages/spoken.ts";
-import { ResultDetails, ResultHeadline } from "../result.tsx";
-import { Sheet } from "../sheet.tsx";
+import { CautionLine, ResultDetails, ResultHeadline } from "../result.tsx";
+import { Fold } from "../sheet.tsx";
 import { AmendmentForms, Amendments } from "./amendments.tsx";
 import { AnswerChecks } from "./answer.tsx";
 import { Captures } from "./captures.tsx";
 import { RecordChain } from "./chain.tsx";
 import { IssuedReports } from "./issued-reports.tsx";
 import { RecordItem, RecordNotes, RecordPhotos } from "./item.tsx";
-import { RecordDensity, RecordDrawn, RecordStanding } from "./result.tsx";
+import { RecordAxis, RecordDensity, RecordDrawn, RecordStanding } from "./result.tsx";
 import { SecondReadings } from "./second-readings.tsx";
 import type { RecordView } from "./view.ts";
 
-/** One record: result first, then how it came about down to the lines as received. */
+/** One record: the answer and what stands behind it left, the piece and what may be done with it right. */
 export function RecordPage(record: RecordView) {
-  const t = useTell();
   return (
     <>
       <RecordStanding {...record} />
-      <ResultHeadline result={record.result} />
-      <RecordDensity {...record} />
-      <div class="columns">
-        <Sheet id="finding" title={t("result.heading")}>
-          <ResultDetails result={record.result} />
-        </Sheet>
-        <RecordItem {...record} />
+      <div class="two turned">
+        <div>
+          <ResultHeadline result={record.result} />
+          <p>
+            <CautionLine cautions={record.result.cautions} />
+          </p>
+          <RecordDensity {...record} />
+          <RecordAxis {...record} />
+          <Behind {...record} />
+          <SecondReadings readings={record.secondReadings ?? []} />
+          <RecordNotes {...record} />
+          <Amendments amendments={record.amendments} />
+          {record.stopped && !record.voided && (
+            <AnswerChecks
+              stopped={record.stopped}
+              action={`/records/${record.id}/answers`}
+              csrfToken={record.csrfToken}
+              typed={record.refused?.from.endsWith("/answers") ? record.refused.typed : undefined}
+            />
+          )}
+        </div>
+        <div>
+          <RecordItem {...record} />
+          <IssuedReports {...record} />
+          <RecordPhotos {...record} />
+          <OtherEvidence {...record} />
+          <AssaySheet {...record.assay} />
+          {!record.voided && (
+            <AmendmentForms
+              amendable={record.amendable}
+              id={record.id}
+              csrfToken={record.csrfToken}
+              version={record.version}
+              refused={record.refused}
+            />
+          )}
+          <RecordChain {...record} />
+        </div>
       </div>
-      <RecordPhotos {...record} />
+    </>
+  );
+}
+
+/** What the answer rests on, each in its fold with the figure that matters. */
+function Behind(record: RecordView) {
+  const t = useTell();
+  const { alternatives } = record.result;
+  const excluded = record.captures.filter(({ voided }) => voided !== undefined).length;
+  return (
+    <>
+      <Fold id="finding" title={t("result.heading")} note={alternatives.length || undefined}>
+        <section aria-labelledby="finding-heading">
+          <ResultDetails result={record.result} />
+        </section>
+      </Fold>
       <RecordDrawn {...record} />
-      <Captures captures={record.captures} />
-      <SecondReadings readings={record.secondReadings ?? []} />
-      <RecordNotes {...record} />
-      <OtherEvidence {...record} />
-      <AssaySheet {...record.assay} />
-      <IssuedReports {...record} />
-      <Amendments amendments={record.amendments} />
-      {record.stopped && !record.voided && (
-        <AnswerChecks
-          stopped={record.stopped}
-          action={`/records/${record.id}/answers`}
-          csrfToken={record.csrfToken}
-          typed={record.refused?.from.endsWith("/answers") ? record.refused.typed : undefined}
-        />
-      )}
-      {!record.voided && (
-        <AmendmentForms
-          amendable={record.amendable}
-          id={record.id}
-          csrfToken={record.csrfToken}
-          version={record.version}
-          refused={record.refused}
-        />
-      )}
-      <RecordChain {...record} />
+      <Fold
+        id="captures"
+        title={t("captures.heading")}
+        note={
+          excluded > 0
+            ? `${record.captures.length}, ${t("plots.voided")}: ${excluded}`
+            : record.captures.length
+        }
+        open={excluded > 0}
+      >
+        <Captures captures={record.captures} />
+      </Fold>
     </>
   );
 }
@@ -61,7 +93,7 @@ export function RecordPage(record: RecordView) {
 function OtherEvidence(record: Pick<RecordView, "id">) {
   const t = useTell();
   return (
-    <Sheet id="other-evidence" title={t("record-page.other-evidence")}>
+    <Fold id="other-evidence" title={t("record-page.other-evidence")}>
       <p>
         {t("record-page.evidence-lead")}{" "}
         <a href={`/records/${record.id}/evidence`}>{t("record-page.evidence-link")}</a>.
@@ -69,6 +101,6 @@ function OtherEvidence(record: Pick<RecordView, "id">) {
       <p>
         <a href={`/records/${record.id}/price`}>{t("metal-price.link")}</a>
       </p>
-    </Sheet>
+    </Fold>
   );
 }
