@@ -14,5 +14,5 @@ export const run = (args: string[]): Promise<number> =>
     const [target = join(values.data ?? dataFolder(), "backups", `ledger-${stamp}.sqlite`)] = positionals;
     const file = givenLedger(values) ?? ledgerFile();
     say.out("cli.backup.done", { file: target, ...(await backUp(file, target)) });
-    return copyAlong(file, target, say);
+    return copyAlong(file, target, say, { over: true });
   });

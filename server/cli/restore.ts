@@ -20,5 +20,5 @@ export const run = (args: string[]): Promise<number> =>
     const { entries, movedAway } = await restore(from, file, new Date().toISOString(), values.until);
     say.out("cli.restore.done", { file, entries, from });
     if (movedAway !== null) say.out("cli.restore.moved", { file: movedAway });
-    return copyAlong(from, file, say);
+    return copyAlong(from, file, say, { over: false });
   });

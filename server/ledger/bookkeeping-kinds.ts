@@ -62,6 +62,12 @@ export const bookkeepingKinds = {
   /** the sensors beside the balance from here on */
   sensors: z.strictObject({ sensors: z.array(z.looseObject({ address: words })), by: words.optional() }),
   /** records are kept at least so many years */
+  /** a name that was kept apart is erased; its reference stays where it stands */
+  "name-erased": z.strictObject({
+    reference: z.string().regex(/^name:[0-9a-f]{64}$/, { error: "name: and 64 hexadecimal digits" }),
+    by: words,
+    reason: words,
+  }),
   retention: z.strictObject({ years: z.number().positive(), by: words.optional(), reason: words.optional() }),
   "token-issued": z.strictObject({
     name: words,

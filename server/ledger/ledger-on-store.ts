@@ -4,11 +4,12 @@ import { type Message, message, messageOf } from "../../calibration/message.ts";
 import { appendAllTo, appendSliceTo, appendTo, checkpointNow } from "./append.ts";
 import { checkpointEvery, successorText } from "./checkpoint.ts";
 import { grownFrom } from "./checkpoint-tree.ts";
+import type { CustomerNames } from "./customer-names.ts";
 import { previousKeyFile } from "./data-folder.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import { asLedgerError, LedgerError, type LedgerErrorKind } from "./error.ts";
 import type { BodyOf } from "./kinds.ts";
-import type { EntryQuery, Ledger, Listed } from "./ledger.ts";
+import type { EntryQuery, Happened, Ledger, Listed } from "./ledger.ts";
 import { verifyList } from "./list-check.ts";
 import { recordFileOf } from "./record-file.ts";
 import { recordsOf, recordsOfOtherLots } from "./records.ts";
@@ -35,6 +36,8 @@ export interface OnStore {
   pinned?: string | null;
   /** where nothing is written: the file of the key that may sign what is taken out; null when there is none */
   signWith?: string | null;
+  /** names of customers that are kept apart; without them nothing is replaced */
+  names?: CustomerNames | null;
 }
 
 /** Entries of a list that one transaction may hold; some milliseconds end it before that. */
@@ -46,7 +49,17 @@ const cannotWrite: ReadonlySet<LedgerErrorKind> = new Set(["disk-full", "read-on
 /** The ledger over an opened store; the same for a file and for a shared database. */
 export async function ledgerOn(
   store: Store,
-  { now, bench, keyFile, readOnly, newId, monotonicMs, pinned = null, signWith = null }: OnStore,
+  {
+    now,
+    bench,
+    keyFile,
+    readOnly,
+    newId,
+    monotonicMs,
+    pinned = null,
+    signWith = null,
+    names = null,
+  }: OnStore,
 ): Promise<Ledger> {
   const told = async <T>(work: () => Promise<T>): Promise<T> => {
     try {
@@ -73,6 +86,10 @@ export async function ledgerOn(
   const tiles = new Tiles(store);
   let notStored: Message | null = null;
   const leaptBy = leaping(now, monotonicMs);
+  const apartAt = async <T extends Happened>(
+    moment: string,
+    happened: readonly T[],
+  ): Promise<readonly T[]> => (names ? names.keptApart(happened, moment) : happened);
   const written = <T>(work: () => Promise<T>): Promise<T> =>
     told(async () => {
       if (readOnly) throw new LedgerError("ledger.read-only", { place }, "read-only");
@@ -90,19 +107,22 @@ export async function ledgerOn(
     },
     bench,
     place,
+    names,
     found: store.found,
     key: key ?? null,
     append: (kind, subject, body, { key: id = newId() } = {}) =>
       written(async () => {
         const when = { bench, at: at(), leaptMs: leaptBy() };
-        const entry = await appendTo(store, { id, kind, subject, body, ...when }, key);
+        const [apart = { kind, body }] = await apartAt(when.at, [{ kind, body } as Happened]);
+        const entry = await appendTo(store, { id, subject, ...apart, ...when }, key);
         return entry as EntryOf<typeof kind>;
       }),
     appendAll: (subject, happened, after) =>
-      written(() => {
+      written(async () => {
         const when = { bench, at: at() };
         const leaptMs = leaptBy();
-        const drafts = happened.map(({ kind, body, key: id = newId() }, place) => ({
+        const apart = await apartAt(when.at, happened);
+        const drafts = apart.map(({ kind, body, key: id = newId() }, place) => ({
           ...{ id, kind, subject, body, ...when },
           ...(place === 0 ? { leaptMs } : {}),
         }));
@@ -119,10 +139,10 @@ export async function ledgerOn(
           if (waiting.length >= mostAtOnce) break;
         }
         if (waiting.length === 0) break;
-        const slice = await written(() => {
+        const slice = await written(async () => {
           const when = { bench, at: at() };
           const leaptMs = leaptBy();
-          const drafts = waiting.map(({ key: id, ...draft }, place) => ({
+          const drafts = (await apartAt(when.at, waiting)).map(({ key: id, ...draft }, place) => ({
             ...{ ...draft, id, ...when },
             ...(place === 0 ? { leaptMs } : {}),
           }));
@@ -148,7 +168,7 @@ export async function ledgerOn(
         const row = await lastRow(db);
         return row ? { seq: row.seq, hash: row.hash } : null;
       }),
-    records: (query = {}) => told(() => recordsOf(store, query)),
+    records: (query = {}) => told(() => recordsOf(store, query, names)),
     recordsOfOtherLots: (lot, since, most) => told(() => recordsOfOtherLots(store, lot, since, most)),
     verify: (options = {}) => told(() => verifyChain(store, options)),
     verifyList: () => told(() => verifyList(store)),

@@ -1,5 +1,6 @@
 import type { Message } from "../../calibration/message.ts";
 import type { Checkpoint } from "./checkpoint.ts";
+import type { CustomerNames } from "./customer-names.ts";
 import type { Entry, EntryOf } from "./entry.ts";
 import type { BodyOf, Kind } from "./kinds.ts";
 import type { ListCheck } from "./list-check.ts";
@@ -23,6 +24,8 @@ export interface Ledger {
   readonly bench: string;
   /** the file or database, for messages */
   readonly place: string;
+  /** names of customers, kept apart from it; null for a database that several benches share */
+  readonly names: CustomerNames | null;
   /** what was found on opening, for the page; empty when all was well */
   readonly found: readonly Message[];
   /** why the last entry could not be stored, when the disk is full, failing or not to be written; null once one was */

@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { existsSync, mkdirSync } from "node:fs";
 import { dirname } from "node:path";
 import { reasonOf } from "../../calibration/reason.ts";
+import { CustomerNames } from "./customer-names.ts";
 import { keyFileIn } from "./data-folder.ts";
 import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
@@ -39,6 +40,7 @@ export async function openLedger(options: LedgerOptions): Promise<Ledger> {
     newId: options.newId ?? randomUUID,
     monotonicMs: options.monotonicMs,
     pinned: pinnedKey(dirname(file)),
+    names: new CustomerNames(file),
   });
 }
 

@@ -1,5 +1,6 @@
 import { type RawBuilder, type SelectQueryBuilder, sql } from "kysely";
 import type { State } from "../conformity/state.ts";
+import type { CustomerNames } from "./customer-names.ts";
 import { wordsOf } from "./search-words.ts";
 import type { RecordRow, Store, Tables } from "./tables.ts";
 
@@ -46,9 +47,13 @@ const countedUpTo = 1000;
 const largestPage = 500;
 
 /** One page of the list, newest first. */
-export async function recordsOf(store: Store, query: RecordQuery): Promise<RecordPage> {
+export async function recordsOf(
+  store: Store,
+  query: RecordQuery,
+  names: CustomerNames | null = null,
+): Promise<RecordPage> {
   const size = Math.min(Math.max(Math.trunc(query.page?.size ?? 50), 1), largestPage);
-  const { rows, order } = await matching(store, query);
+  const { rows, order } = await matching(store, query, names);
   const before = query.page?.before;
   const upTo = before === undefined ? rows : rows.where(order, "<", before);
   const page = await upTo
@@ -65,7 +70,7 @@ export async function recordsOf(store: Store, query: RecordQuery): Promise<Recor
     )
     .select((select) => select.fn.countAll<number>().as("count"))
     .executeTakeFirstOrThrow();
-  const records = page.slice(0, size).map(shownRecord);
+  const records = page.slice(0, size).map((row) => withName(shownRecord(row), names));
   const count = Number(counted.count);
   const most = query.page?.exact ? Number.POSITIVE_INFINITY : countedUpTo;
   return {
@@ -96,6 +101,12 @@ export async function recordsOfOtherLots(
   return rows.map(shownRecord);
 }
 
+/** With the name of who brought it; the reference of one that is gone. */
+function withName(record: MeasurementRecord, names: CustomerNames | null): MeasurementRecord {
+  const { customer } = record;
+  return customer === null ? record : { ...record, customer: names?.shown(customer) ?? customer };
+}
+
 /** The row without what only the search needs. */
 export function shownRecord({ search: _search, voided, ...row }: RecordRow): MeasurementRecord {
   return { ...row, voided: voided !== 0 };
@@ -104,12 +115,19 @@ export function shownRecord({ search: _search, voided, ...row }: RecordRow): Mea
 /** A range of dry masses with no more rows than this is read whole by its index; what is asked beside it is looked up there. */
 const fewRows = 5000;
 
-async function matching(store: Store, { search = "", filters = {} }: RecordQuery) {
+async function matching(
+  store: Store,
+  { search = "", filters = {} }: RecordQuery,
+  names: CustomerNames | null,
+) {
   const few = await isNarrow(store, filters);
+  const words = wordsOf(search);
+  const brought = words.map((word) => names?.matching([word]) ?? []);
+  const isByName = brought.some((of) => of.length > 0);
   // SQLite keeps no statistics here: a plus sign keeps it from an index that a wide range would make it sort.
   const at = (column: string, by: boolean) =>
     sql.raw<never>(by && store.dialect === "sqlite" ? `+records.${column}` : `records.${column}`);
-  const { rows: all, order } = few ? spelled(store, wordsOf(search)) : found(store, wordsOf(search));
+  const { rows: all, order } = few || isByName ? spelled(store, words, brought) : found(store, words);
   let rows = all;
   for (const column of ["ticket", "claim", "lot", "bench", "state"] as const) {
     const value = filters[column];
@@ -144,10 +162,23 @@ async function isNarrow({ db, dialect }: Store, { dryFromG, dryToG }: RecordFilt
 
 type Rows = SelectQueryBuilder<Tables, "records", object>;
 
-/** The rows that hold every word, by reading what each row says: for few rows. The words are letters and digits only. */
-function spelled({ db }: Store, words: string[]): { rows: Rows; order: RawBuilder<number> } {
+/**
+ * The rows that hold every word, by reading what each row says: for few rows, and where names are looked for, which no
+ * index holds; `brought` are the references of the names that each word begins. The words are letters and digits only.
+ */
+function spelled(
+  { db }: Store,
+  words: string[],
+  brought: readonly (readonly string[])[],
+): { rows: Rows; order: RawBuilder<number> } {
   let rows = db.selectFrom("records");
-  for (const word of words) rows = rows.where(sql<boolean>`' ' || records.search like ${`% ${word}%`}`);
+  for (const [place, word] of words.entries())
+    rows = rows.where(({ eb, or }) =>
+      or([
+        sql<boolean>`' ' || records.search like ${`% ${word}%`}`,
+        ...(brought[place]?.length ? [eb("records.customer", "in", [...brought[place]])] : []),
+      ]),
+    );
   return { rows, order: sql<number>`records.seq` };
 }
 

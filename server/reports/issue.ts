@@ -86,7 +86,8 @@ export async function reportAsIssued(
 ): Promise<Report> {
   const { number, copy, by, keyId, bands, language } = issued.body;
   const writing = writingIn(languageOf(language), zone);
-  const entries = await ledger.entriesOf(issued.subject);
+  const written = await ledger.entriesOf(issued.subject);
+  const entries = ledger.names?.named(written, writing.t("names.gone")) ?? written;
   return reportOf(
     entries.filter(({ seq }) => seq <= issued.seq),
     {

@@ -92,12 +92,13 @@ export class Station {
 
   /** True when just this was written right after what the page saw: the same form sent twice is done once. */
   async #isRepeated(command: Command, entries: readonly Entry[], seen: number): Promise<boolean> {
+    const { names } = this.#parts.ledger;
     const happened = await this.#decide(command, entries.slice(0, seen)).catch(nothingWhereRefused);
     return (
       happened.length > 0 &&
       happened.every(({ kind, body }, place) => {
         const stands = entries[seen + place];
-        return stands?.kind === kind && asAsked(stands.body) === asAsked(body);
+        return stands?.kind === kind && asAsked(stands.body) === asAsked(names?.referred(kind, body) ?? body);
       })
     );
   }

@@ -64,6 +64,7 @@ import { shareRoutes } from "./records/share.tsx";
 import { reportRoutes } from "./reports/reports.tsx";
 import { type ChangeBench, firstStartRoutes } from "./settings/first-start.tsx";
 import { ledgerRoutes } from "./settings/ledger.tsx";
+import { nameRoutes } from "./settings/names.tsx";
 import { retentionRoutes } from "./settings/retention.tsx";
 import { sensorRoutes } from "./settings/sensors.tsx";
 import { settingsRoutes } from "./settings/settings.tsx";
@@ -188,6 +189,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   tokenRoutes(app, { ledger, demo, now });
   webhookRoutes(app, { ledger, demo, states: parts.webhooks ?? (() => []) });
   retentionRoutes(app, { ledger, demo, now });
+  nameRoutes(app, { ledger, demo });
   secondPersonRoutes(app, { bench, ledger, demo });
   settingsRoutes(app, { ledger, settings, demo });
   firstStartRoutes(app, { settings, demo, cabled: bench.scale !== undefined, changeBench });

@@ -14,6 +14,7 @@ export function MorePages() {
     { path: "/settings/tokens", name: t("settings-pages.tokens") },
     { path: "/settings/webhooks", name: t("webhooks.title") },
     { path: "/settings/retention", name: t("settings-pages.retention") },
+    { path: "/settings/names", name: t("names.title") },
   ];
   return (
     <Sheet id="more" title={t("settings-pages.heading")}>

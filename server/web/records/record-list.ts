@@ -8,6 +8,7 @@ import type { MeasurementRecord, RecordQuery } from "../../ledger/records.ts";
 import type { Library } from "../../metals/library.ts";
 import { type MassRange, massAsked } from "../lots/mass-asked.ts";
 import { claimOptions } from "../metals/claim-options.ts";
+import { nameShown } from "../names.ts";
 import { type Manner, whenOf } from "../when.ts";
 import { nameIn } from "./record-view.ts";
 
@@ -78,7 +79,7 @@ function rowOf(record: MeasurementRecord, library: Library, { locale, zone }: Ma
     ticket: record.ticket,
     piece: record.description,
     mass: record.dry === "" ? `${fixed(record.mass_g, 4, locale)} g` : inLocale(record.dry, locale),
-    ...(record.customer === null ? {} : { broughtBy: record.customer }),
+    ...(record.customer === null ? {} : { broughtBy: nameShown(record.customer, locale) }),
     photos: record.photos,
     density: densityOf(record, locale),
     claimName: record.claim === null ? "" : nameIn(library, record.claim, locale),

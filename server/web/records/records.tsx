@@ -16,6 +16,7 @@ import { type Seen, seenOf } from "../about.ts";
 import { formIn } from "../forms/form.ts";
 import { assayView } from "../laboratory/assay-view.ts";
 import { frameOf, lookOf } from "../look.ts";
+import { named } from "../names.ts";
 import { asTyped, html, paramOf, queryOf, wantsPart } from "../page-request.ts";
 import { excludeForm, photoIn } from "../photos/photo-forms.ts";
 import { photoForm, photoView } from "../photos/photo-view.ts";
@@ -60,7 +61,7 @@ export function recordRoutes(
 
   /** One record; with a form of it that was sent back, and everything typed still in its field. */
   async function show(request: ItemRequest, reply: FastifyReply, refused?: RefusedRecordForm) {
-    const entries = await ledger.entriesOf(request.params.piece);
+    const entries = named(ledger, await ledger.entriesOf(request.params.piece), lookOf(request).locale);
     const imported = entries.find((entry) => entry.kind === "imported-weighing");
     if (imported?.kind === "imported-weighing") {
       const around = frame(request, reply);

@@ -16,6 +16,7 @@ import type { Station } from "../../station/station.ts";
 import { programVersion } from "../../version.ts";
 import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
+import { named } from "../names.ts";
 import { html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { organisationAt } from "../reports/organisation-at.ts";
@@ -35,7 +36,7 @@ export async function printSettlement(
   { locale, zone }: Manner,
   { station, ledger, folder, demo }: PrintParts,
 ): Promise<void> {
-  const entries = await ledger.entriesOf(id);
+  const entries = named(ledger, await ledger.entriesOf(id), locale);
   const lot = lotOf(entries);
   const closing = lot?.closings.at(-1);
   if (!lot || !closing) throw new Refusal("lot.none");

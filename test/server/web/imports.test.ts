@@ -121,7 +121,9 @@ test("a ticket of a list waits, is put on the bench with what the customer said,
   expect((await at.post("/tickets", { id })).headers.location).toBe("/");
   expect(at.bench.item).toMatchObject({ ticket: "H-7", claim: "au-750" });
   const [opened] = await at.ledger.entries({ kind: "piece-opened" });
-  expect(opened?.body).toMatchObject({ customer: "window", customerSupplied: { mass_g: "4.10" } });
+  // who brought it is kept apart: the entry names it by its reference
+  const [told] = at.ledger.names?.named([opened!], "") ?? [];
+  expect(told?.body).toMatchObject({ customer: "window", customerSupplied: { mass_g: "4.10" } });
   expect(await textOf(at, "/tickets")).not.toContain("H-7");
   expect((await at.post("/tickets", { id })).statusCode).toBe(422);
 });
