@@ -6,7 +6,6 @@ import type { Entry } from "./entry.ts";
 import { LedgerError } from "./error.ts";
 import { sha256, writeBeside } from "./file-beside.ts";
 import type { Kind } from "./kinds.ts";
-import type { Happened } from "./ledger.ts";
 import { searchable } from "./search-words.ts";
 
 /** A name that is kept apart: its reference stands in the ledger, "name:" and SHA-256 over salt and name. */
@@ -73,7 +72,7 @@ export class CustomerNames {
   }
 
   /** What is to be written, with references in place of names; those not known yet are on the disk before this resolves. */
-  async keptApart<T extends Happened>(happened: readonly T[], at: string): Promise<T[]> {
+  async keptApart<T extends { kind: Kind; body: object }>(happened: readonly T[], at: string): Promise<T[]> {
     const names = happened.flatMap(({ kind, body }) => namesIn(kind, body));
     const unknown = names.filter((name) => !isNameReference(name) && !this.#references.has(name));
     if (unknown.length > 0) await this.#inTurn(() => this.#keep(unknown, at));
