@@ -1,9 +1,10 @@
 import { once } from "node:events";
 import { createWriteStream, existsSync } from "node:fs";
 import { Refusal } from "../../calibration/refusal.ts";
-import { entriesJson, entrySchema, recordsCsv } from "../ledger/export.ts";
+import { entriesJson, entrySchema } from "../ledger/export.ts";
 import { proofOf } from "../ledger/proof-file.ts";
 import { recordText } from "../ledger/record-file.ts";
+import { recordsCsv } from "../reports/records-csv.ts";
 import { timeZoneOf } from "../station/bench-settings.ts";
 import { settingsRepository } from "../station/settings-repository.ts";
 import { command } from "./command.ts";

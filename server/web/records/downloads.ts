@@ -2,10 +2,11 @@ import { Readable } from "node:stream";
 import type { FastifyInstance, FastifyReply } from "fastify";
 import { tell } from "../../../views/messages/tell.ts";
 import { LedgerError } from "../../ledger/error.ts";
-import { entriesJson, entrySchema, recordsCsv } from "../../ledger/export.ts";
+import { entriesJson, entrySchema } from "../../ledger/export.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { recordText } from "../../ledger/record-file.ts";
 import { lotOf } from "../../lots/evolve.ts";
+import { recordsCsv } from "../../reports/records-csv.ts";
 import { lookOf } from "../look.ts";
 
 /** What can be taken out as files: the list, every entry, their schema, the records of a lot, one record or lot to check. */

@@ -48,8 +48,9 @@ test("pages, CSV, label and report tell the clock of the place; the ledger keeps
   expect(await textOf(at, "/records/after")).toContain(shown);
   expect(await textOf(at, "/records/after")).not.toMatch(/\bUTC\b/);
   const csv = (await at.app.inject({ url: "/records.csv", headers: { host } })).body;
-  const [row] = [...csvRows(csv)].slice(1);
-  expect([row?.cells[0], row?.cells.at(-1)]).toEqual([after, "2026-11-29T00:00:30+01:00"]);
+  const [head, row] = [...csvRows(csv)];
+  const local = head?.cells.indexOf("measured at (clock of the place)") ?? -1;
+  expect([row?.cells[0], row?.cells[local]]).toEqual([after, "2026-11-29T00:00:30+01:00"]);
   const label = await at.app.inject({ url: "/records/after/label.pdf", headers: { host } });
   expect(wordsOfPdf(label.rawPayload)).toContain("2026-11-29");
   const issued = await at.post("/records/after/reports", { language: "de", step: "r1" });

@@ -1,6 +1,7 @@
 import { randomBytes } from "node:crypto";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { compute } from "../../../server/compute/compute.ts";
+import { csvRows } from "../../../server/ledger/csv.ts";
 import { newToken } from "../../../server/ledger/tokens.ts";
 import { calledById } from "../../../server/metals/composites/composite-by-id.ts";
 import { builtIn } from "../../../server/metals/library.ts";
@@ -80,6 +81,37 @@ test("compute, record, evidence page, share sheet and API list the same alternat
     headers: { host, authorization: `Bearer ${token}` },
   });
   expect(ids(api.json().statement.not_excluded)).toEqual(left);
+});
+
+test("the list as CSV holds the statement and the readings, digit by digit", async () => {
+  const statement = JSON.parse(JSON.stringify((await frozen()).statement));
+  const { body } = await at.app.inject({ url: "/records.csv", headers: { host } });
+  const [head, row] = [...csvRows(body)];
+  const cell = (name: string) => row?.cells[head?.cells.indexOf(name) ?? -1];
+  const { fineness, interval_g_cm3: interval, not_excluded, checks } = statement;
+  expect({
+    method: cell("method"),
+    readings: cell("readings"),
+    density: cell("density (g/cm3)"),
+    from: cell("lower end of the interval (g/cm3)"),
+    to: cell("upper end of the interval (g/cm3)"),
+    k: cell("coverage factor k"),
+    left: cell("not excluded"),
+    fineness: [cell("fineness of"), cell("fineness from (permille)"), cell("fineness to (permille)")],
+    checks: cell("checks"),
+    library: cell("metals library"),
+  }).toEqual({
+    method: "hung",
+    readings: "dry 31.1035 g; immersed 28.1435 g",
+    density: `${statement.density_g_cm3}`,
+    from: `${interval[0]}`,
+    to: `${interval[1]}`,
+    k: `${statement.k}`,
+    left: not_excluded.map(({ id }: { id: string }) => id).join(" "),
+    fineness: [fineness.element, `${fineness.permille[0]}`, `${fineness.permille[1]}`],
+    checks: checks.map(({ code }: { code: string }) => code).join(" "),
+    library: statement.versions.library,
+  });
 });
 
 test("a coil that excludes the claim reaches record, share sheet and list", async () => {
