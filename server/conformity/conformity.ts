@@ -228,7 +228,7 @@ function stateOf({
   if (exclusions > 0) return "excluded";
   if (finer) return "inconclusive";
   const kinds = evidence.map(({ kind }) => kind);
-  return leftBeside(alternatives, kinds).length > 0 ? "consistent-not-unique" : "consistent";
+  return leftBeside(claimed, alternatives, kinds).length > 0 ? "consistent-not-unique" : "consistent";
 }
 
 function ordered(candidates: readonly NotExcluded[]): NotExcluded[] {

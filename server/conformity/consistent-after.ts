@@ -27,7 +27,7 @@ export function consistentAfter(
   const done = new Set(evidence.map(({ kind }) => testOf[kind]));
   const tests = shown(claimed).filter(({ kind }) => !done.has(testOf[kind]));
   // each test is held once against each alternative that matters, and not again for every choice of tests
-  const met = leftBeside(alternatives, []);
+  const met = leftBeside(claimed, alternatives, []);
   const passing = new Map(
     tests.map((one) => [
       one,
@@ -36,6 +36,7 @@ export function consistentAfter(
   );
   const left = (made: readonly Evidence[]) =>
     leftBeside(
+      claimed,
       met.filter((_, at) => made.every((one) => passing.get(one)?.[at])),
       [...evidence, ...made].map(({ kind }) => kind),
     );

@@ -1,4 +1,6 @@
-import type { Occurrence } from "../metals/worth-table.ts";
+import type { Metal } from "../metals/metal.ts";
+import { principal } from "../metals/share-of.ts";
+import type { Candidate } from "./candidate.ts";
 import type { EvidenceKind } from "./evidence/evidence.ts";
 
 /** Where a claim stands after everything that is known of a piece. */
@@ -29,16 +31,28 @@ export function stateNow(state: State | (typeof statesBefore)[number], claimed: 
   return state in since ? since[state as keyof typeof since] : (state as State);
 }
 
-/** Harmless tests that see through a skin or tell a mixture: they exclude a body tuned to a density. */
-const seeingThrough: ReadonlySet<EvidenceKind> = new Set(["conductivity", "sound"]);
+/** Harmless tests that see through a skin or tell a mixture, and whether it is known what they show of a metal. */
+const seeingThrough: Readonly<Partial<Record<EvidenceKind, (m: Metal) => boolean>>> = {
+  conductivity: ({ conductivityIacsPercent }) => conductivityIacsPercent !== null,
+  sound: ({ soundMPerS }) => soundMPerS !== null,
+};
 
-/** Of the alternatives those that keep a claim from standing alone; what is rarely met does not. */
-export function leftBeside<C extends { occurrence: Occurrence }>(
+/**
+ * Of the alternatives those that keep a claim from standing alone; what is rarely met does not. A body made for the density
+ * does not either once a test has seen through it, but for a solid mixture of other metals that is known to show in that
+ * test what the claim shows.
+ */
+export function leftBeside<C extends Candidate>(
+  claimed: Metal,
   alternatives: readonly C[],
   tests: readonly EvidenceKind[],
 ): C[] {
-  const tested = tests.some((kind) => seeingThrough.has(kind));
+  const seeing = tests.flatMap((kind) => seeingThrough[kind] ?? []);
+  const main = principal(claimed);
+  const alike = ({ metal }: C) =>
+    metal.family === "mixtures" && principal(metal) !== main && seeing.some((isKnown) => isKnown(metal));
   return alternatives.filter(
-    ({ occurrence }) => occurrence !== "rare" && !(occurrence === "purpose-made" && tested),
+    (one) =>
+      one.occurrence !== "rare" && !(one.occurrence === "purpose-made" && seeing.length > 0 && !alike(one)),
   );
 }

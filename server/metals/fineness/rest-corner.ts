@@ -29,7 +29,7 @@ const additions: ReadonlySet<string> = new Set(["Zn", "Ge", "Ga", "In", "Si", "T
 const step = 0.002;
 
 /** What a composition says as a corner. */
-export function restCorner(element: PreciousElement, fractions: MassFractions): RestCorner {
+function restCorner(element: PreciousElement, fractions: MassFractions): RestCorner {
   const share = fractions[element] ?? 0;
   const { correctedGPerCm3, uGPerCm3 } = mixtureDensity(fractions);
   const cm3PerG = 1 / correctedGPerCm3;

@@ -129,6 +129,17 @@ test("fine silver is consistent once conductivity or sound has excluded what is 
   );
 });
 
+test("a test that shows of a made-up body what it shows of the claim has not seen through it", () => {
+  // tungsten with a nickel binder conducts 10 to 17 % IACS, as gold 750 may; where the skin is worn off it is grey
+  const coil: Evidence = { kind: "conductivity", percentIacs: 13, uPercentIacs: 1, celsius: 20 };
+  const worn: Evidence = { kind: "worn", colour: "yellow" };
+  const after = (...evidence: Evidence[]) => stands(normally(15.45, 0.017), "au-750", { evidence });
+  expect(left(after(coil))).toContain("mix-w-ni");
+  expect(after(coil).state).toBe("consistent-not-unique");
+  expect(left(after(coil, worn))).not.toContain("mix-w-ni");
+  expect(after(coil, worn).state).toBe("consistent");
+});
+
 test("what cannot look like the claim, and would not pay under a skin, is no alternative", () => {
   // yellow 8 ct gold is dearer than silver: nobody hides it under silver; copper and lead are hidden
   const sterling = metal("ag-925");
