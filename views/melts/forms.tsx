@@ -3,6 +3,7 @@ import { massUnits } from "../../calibration/units.ts";
 import { AboutFields, Csrf, errorsOf, Field, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { metalsPaid } from "../settlements/view.ts";
+import { Fold } from "../sheet.tsx";
 import { type MeltForm, type MeltView, meltSides } from "./view.ts";
 
 /** The entries of one form, as typed when it was this one that was sent back. */
@@ -33,13 +34,14 @@ function Form({
   children: ComponentChildren;
 }) {
   return (
-    <form method="post" action={`/melts/${view.id}/${form}`} class="sheet">
-      <h2>{heading}</h2>
-      <Csrf token={view.csrfToken} />
-      <AboutFields about={view.about} />
-      {children}
-      <button type="submit">{go}</button>
-    </form>
+    <Fold id={form} title={heading} oneOf="melt" open={view.sent === form}>
+      <form method="post" action={`/melts/${view.id}/${form}`}>
+        <Csrf token={view.csrfToken} />
+        <AboutFields about={view.about} />
+        {children}
+        <button type="submit">{go}</button>
+      </form>
+    </Fold>
   );
 }
 

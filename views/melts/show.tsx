@@ -1,3 +1,4 @@
+import { BuyingCaution } from "../cautions.tsx";
 import { Problems } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
@@ -20,53 +21,60 @@ export function MeltPage(view: MeltView) {
   return (
     <>
       <Problems heading={t("payout.problems")} problems={problems} />
-      <Sheet id="melt" title={t("melts.masses")}>
-        <Facts facts={facts} />
-      </Sheet>
-      <Rows
-        caption={t("melts.agreement")}
-        empty={t("melts.no-assays")}
-        columns={[{ head: t("payout.metal") }, { head: t("melts.found") }, { head: t("melts.follows") }]}
-        rows={agreements.map(({ metal, sides, follows }) => ({
-          key: metal,
-          cells: [metal, sides, <Sentence key="s" says={follows} />],
-        }))}
-      />
-      {settlings.length > 0 && (
-        <Sheet id="settled" title={t("melts.final")}>
-          <ol reversed>
-            {settlings.map((one) => (
-              <li key={one}>{one}</li>
-            ))}
-          </ol>
-        </Sheet>
-      )}
-      {assays.length > 0 && (
-        <Sheet id="assays" title={t("melts.assays")}>
-          <ol>
-            {assays.map(({ id, says, counts }) => (
-              <li key={id}>
-                <p>{says}</p>
-                {counts && !isSettled && <ExclusionForm view={view} id={id} />}
-              </li>
-            ))}
-          </ol>
-        </Sheet>
-      )}
-      {isSettled ? (
-        <ReopeningForm {...view} />
-      ) : (
-        <>
-          <BarForm {...view} />
-          <DrillingForm {...view} />
-          <ToleranceForm {...view} />
-          {hasDrillings && <AssayEntry {...view} />}
-          <SettlingForm {...view} />
-        </>
-      )}
-      <p>
-        <a href="/melts">{t("melts.all")}</a>
-      </p>
+      <div class="two">
+        <div>
+          <Sheet id="melt" title={t("melts.masses")}>
+            <Facts facts={facts} />
+          </Sheet>
+          <p>
+            <a href="/melts">{t("melts.all")}</a>
+          </p>
+          <BuyingCaution />
+        </div>
+        <div>
+          <Rows
+            caption={t("melts.agreement")}
+            empty={t("melts.no-assays")}
+            columns={[{ head: t("payout.metal") }, { head: t("melts.found") }, { head: t("melts.follows") }]}
+            rows={agreements.map(({ metal, sides, follows }) => ({
+              key: metal,
+              cells: [metal, sides, <Sentence key="s" says={follows} />],
+            }))}
+          />
+          {settlings.length > 0 && (
+            <Sheet id="settled" title={t("melts.final")}>
+              <ol reversed>
+                {settlings.map((one) => (
+                  <li key={one}>{one}</li>
+                ))}
+              </ol>
+            </Sheet>
+          )}
+          {assays.length > 0 && (
+            <Sheet id="assays" title={t("melts.assays")}>
+              <ol>
+                {assays.map(({ id, says, counts }) => (
+                  <li key={id}>
+                    <p>{says}</p>
+                    {counts && !isSettled && <ExclusionForm view={view} id={id} />}
+                  </li>
+                ))}
+              </ol>
+            </Sheet>
+          )}
+          {isSettled ? (
+            <ReopeningForm {...view} />
+          ) : (
+            <>
+              <BarForm {...view} />
+              <DrillingForm {...view} />
+              <ToleranceForm {...view} />
+              {hasDrillings && <AssayEntry {...view} />}
+              <SettlingForm {...view} />
+            </>
+          )}
+        </div>
+      </div>
     </>
   );
 }

@@ -113,7 +113,7 @@ test.each([
   const text = wordsOfPdf(answer.rawPayload);
   expect(text).toMatch(title);
   // (12.90 − 0.90) g × 585 ‰ × 60
-  expect(text).toMatch(/421[.,]20 EUR/);
+  expect(text).toMatch(/421[.,]20\s*EUR/);
   expect(text.replaceAll(/harbour board/g, "")).not.toMatch(foreign);
   expect((await at.ledger.verify()).good).toBe(true);
 });
