@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from "node:fs";
+import { chmodSync, closeSync, existsSync, openSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { DatabaseSync } from "@photostructure/sqlite";
 import { LedgerError } from "./error.ts";
 
@@ -14,6 +14,7 @@ export interface Ownership {
  */
 export function own(file: string, at: string): Ownership {
   const note = `${file}-owner.txt`;
+  for (const one of [`${file}-owner`, note]) onlyForItsOwner(one);
   const lock = new DatabaseSync(`${file}-owner`, { timeout: 0 });
   try {
     lock.exec("begin exclusive");
@@ -33,6 +34,12 @@ export function own(file: string, at: string): Ownership {
       if (lock.isOpen) lock.close();
     },
   };
+}
+
+/** What customers brought is read by the owner of the ledger only; the log beside it gets the same rights from SQLite. */
+export function onlyForItsOwner(file: string): void {
+  if (!existsSync(file)) closeSync(openSync(file, "a", 0o600));
+  if ((statSync(file).mode & 0o077) !== 0) chmodSync(file, 0o600);
 }
 
 function holder(note: string): string {

@@ -1,4 +1,4 @@
-import { chmodSync, closeSync, existsSync, openSync, statSync } from "node:fs";
+import { existsSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { DatabaseSync } from "@photostructure/sqlite";
@@ -12,7 +12,7 @@ import {
 } from "kysely";
 import type { Message } from "../../calibration/message.ts";
 import { asLedgerError, LedgerError } from "./error.ts";
-import { own } from "./owner.ts";
+import { onlyForItsOwner, own } from "./owner.ts";
 import type { Store, Tables } from "./tables.ts";
 import { Turns } from "./turns.ts";
 import { unfinishedWrites } from "./wal-recovery.ts";
@@ -49,12 +49,6 @@ export function openSqlite(file: string, at: string, readOnly: boolean): Store {
   } catch (cause) {
     throw asLedgerError(cause, file);
   }
-}
-
-/** What customers brought is read by the owner of the ledger only; the log beside it gets the same rights from SQLite. */
-function onlyForItsOwner(file: string): void {
-  if (!existsSync(file)) closeSync(openSync(file, "a", 0o600));
-  if ((statSync(file).mode & 0o077) !== 0) chmodSync(file, 0o600);
 }
 
 /**

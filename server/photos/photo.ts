@@ -17,6 +17,9 @@ export interface Photo {
 /** The largest file that is taken, bytes: a telephone's photo at full size is well below it. */
 export const photoLimit = 12 * 1024 * 1024;
 
+/** The most pixels that are taken: a small file can name so many that whoever draws it runs out of memory. */
+const pixelLimit = 120_000_000;
+
 /**
  * The picture rebuilt from the parts that draw it: place, time, camera, previews, comments and whatever follows the
  * picture's end are left out. What the file is comes from its bytes, never from its name. Throws Refusal.
@@ -28,6 +31,14 @@ export function photoFrom(bytes: Buffer): Photo {
       megabytes: bytes.length / 1024 / 1024,
       most: photoLimit / 1024 / 1024,
     });
+  const photo = stripped(bytes);
+  const { width, height } = photo;
+  if (width * height > pixelLimit)
+    throw new Refusal("photo.refusal.too-many-pixels", { width, height, megapixels: pixelLimit / 1e6 });
+  return photo;
+}
+
+function stripped(bytes: Buffer): Photo {
   try {
     if (bytes.readUInt16BE(0) === 0xffd8) return { type: "image/jpeg", ...strippedJpeg(bytes) };
     if (bytes.subarray(1, 4).toString("latin1") === "PNG")

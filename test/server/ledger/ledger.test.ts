@@ -1,5 +1,5 @@
-import { statSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { readdirSync, statSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
 import { DatabaseSync } from "@photostructure/sqlite";
 import { expect, test } from "vitest";
 import { chainHash, contentHash, noHash } from "../../../server/ledger/entry.ts";
@@ -165,10 +165,13 @@ test("a clock that went back is written down before the next entry, and the orde
   expect(jump?.kind === "clock-jump" && jump.body.to).toMatch(/^1970/);
 });
 
-test("the signing key is made at first start and only its owner can read it", async () => {
+test("the signing key is made at first start; only its owner can read it, the ledger and what lies beside it", async () => {
   const ledger = await testLedger();
-  const file = join(dirname(ledger.place), "signing-key.pem");
-  expect(statSync(file).mode & 0o777).toBe(0o600);
+  await weigh(ledger, "piece:1");
+  const folder = dirname(ledger.place);
+  const files = readdirSync(folder);
+  expect(files).toEqual(expect.arrayContaining(["signing-key.pem", `${basename(ledger.place)}-owner`]));
+  for (const one of files) expect([one, statSync(join(folder, one)).mode & 0o777]).toEqual([one, 0o600]);
   expect(ledger.key?.keyId).toMatch(/^[0-9a-f]{64}$/);
 });
 

@@ -50,6 +50,12 @@ test("what is no picture, broken off or too large is refused in words", () => {
   expect(() => photoFrom(jpeg.subarray(0, jpeg.length - 20))).toThrow(refusal("photo.refusal.damaged"));
   expect(() => photoFrom(png.subarray(0, 60))).toThrow(refusal("photo.refusal.damaged"));
   expect(() => photoFrom(Buffer.alloc(photoLimit + 1))).toThrow(refusal("photo.refusal.too-large"));
+  // the frame of a small file may name any size (ITU-T T.81, B.2.2: lines, then samples a line)
+  const huge = Buffer.from(jpeg);
+  const frame = huge.indexOf(Buffer.from([0xff, 0xc0]));
+  huge.writeUInt16BE(40_000, frame + 5);
+  huge.writeUInt16BE(40_000, frame + 7);
+  expect(() => photoFrom(huge)).toThrow(refusal("photo.refusal.too-many-pixels"));
 });
 
 test("whatever bytes come, it is a picture or a refusal in words", () => {
