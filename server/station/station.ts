@@ -57,7 +57,9 @@ export class Station {
     const entries = await ledger.entriesOf(command.subject);
     if (command.seen !== "now" && command.seen !== entries.length)
       throw await staleRefusal(command, entries, command.seen, ledger);
-    const happened = await this.#decide(command, entries);
+    // who agrees to it is asked once it is written
+    const { preferences: _, ...parts } = this.#parts;
+    const happened = await decisionOn(command, entries, parts, this.liveReadings.all);
     return [...entries, ...happened.map((one) => unwritten(one, command.subject, ledger.bench))];
   }
 

@@ -9,6 +9,7 @@ import type { Theme } from "../page.tsx";
 import { Fold, Sheet } from "../sheet.tsx";
 import { MorePages } from "./more.tsx";
 import { Organisation, type OrganisationView } from "./organisation.tsx";
+import { Place, type PlaceView } from "./place.tsx";
 import { RuleChoice, ruleKinds } from "./rule-choice.tsx";
 import { SecondPersonLimits, type SecondPersonView } from "./second-person.tsx";
 
@@ -22,7 +23,7 @@ export interface NumberField {
 }
 
 /** Settings as the page shows them; entries as typed. */
-export interface SettingsView extends OrganisationView, SecondPersonView {
+export interface SettingsView extends OrganisationView, SecondPersonView, PlaceView {
   theme: Theme;
   locale: Locale;
   keys: boolean;
@@ -63,6 +64,7 @@ export function Settings(view: SettingsView) {
       <div class="settings">
         <BenchSettings {...view} />
         <SecondPersonLimits {...view} />
+        <Place {...view} />
         <Appearance {...view} />
         <Organisation {...view} />
         <Fold id="storage" title={t("settings.storage")}>

@@ -25,7 +25,7 @@ export function PriceForm(view: SettlementView) {
         />
         <Field kind="decimal" {...entry("price")} label={t("payout.price")} required />
         <Field
-          {...entry("currency")}
+          {...entry("currency", view.currency)}
           label={t("payout.currency")}
           hint={t("payout.currency-hint")}
           required

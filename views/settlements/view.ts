@@ -69,6 +69,8 @@ export interface SettlementView {
   lotId: string;
   lotName: string;
   isClosed: boolean;
+  /** of the place; empty where none is stated */
+  currency: string;
   /** who is believed before whom, and what is paid of an interval, as it is agreed now */
   trust: {
     order: readonly (typeof trustSources)[number][];

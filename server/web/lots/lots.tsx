@@ -109,6 +109,7 @@ export function lotRoutes(
   printRoutes(app, prints);
   settlementRoutes(app, {
     ...{ station: bench.station, ledger, lots: book, demo, library, priceLocked },
+    currency: () => settings.now.place.currency,
     now: () => new Date(),
   });
 }

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { purities } from "../../../calibration/liquid.ts";
+import { isTimeZone } from "../../../calibration/local-time.ts";
 import { message } from "../../../calibration/message.ts";
 import { massUnits } from "../../../calibration/units.ts";
 import type { Locale } from "../../../views/messages/language.ts";
@@ -121,6 +122,18 @@ export const secondPersonForm = ({ maybeDecimal }: Entries) =>
       worth,
       change,
     }));
+
+/** Where the bench stands; empty for the clock of the computer, and for no currency. */
+export const placeForm = ({ maybeText }: Entries) =>
+  z
+    .object({ timeZone: maybeText(), currency: maybeText() })
+    .superRefine(({ timeZone, currency }, context) => {
+      if (timeZone !== undefined && !isTimeZone(timeZone))
+        refuseEntry(context, "timeZone", message("settings.place.no-zone", { zone: timeZone }));
+      if (currency !== undefined && !/^[A-Z]{3}$/.test(currency.toUpperCase()))
+        refuseEntry(context, "currency", message("price.refused.currency", { currency }));
+    })
+    .transform(({ timeZone = "", currency = "" }) => ({ timeZone, currency: currency.toUpperCase() }));
 
 /** The organisation as its reports name it. An accreditation has a body and a number, or neither. */
 export const organisationForm = ({ maybeText }: Entries) => {

@@ -9,13 +9,13 @@ import { inLocale } from "../../../views/numbers.ts";
 import { page } from "../../../views/page.tsx";
 import { Settings, type SettingsView } from "../../../views/settings/index.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { metalGroups } from "../../station/bench-settings.ts";
+import { firstSettings, metalGroups, timeZoneOf } from "../../station/bench-settings.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { type Entries, type Form, formIn, postedForm } from "../forms/form.ts";
 import { frameOf, keepLook, type Look, lookOf, themes } from "../look.ts";
 import { asTyped, html, queryOf } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
-import { benchForm, numberFields, organisationForm, secondPersonForm } from "./settings-form.ts";
+import { benchForm, numberFields, organisationForm, placeForm, secondPersonForm } from "./settings-form.ts";
 
 export interface SettingsParts {
   ledger: Ledger;
@@ -56,6 +56,7 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
       decisionRule,
       house: organisation,
       secondPerson,
+      place,
     } = settings.now;
     const view: SettingsView = {
       ...frame,
@@ -74,6 +75,11 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
         worth: typed.secondWorth ?? inLocale(secondPerson.worth, frame.locale),
         change: typed.secondChange ?? inLocale(secondPerson.change, frame.locale),
       },
+      place: {
+        timeZone: typed.timeZone ?? place.timeZone,
+        currency: typed.currency ?? place.currency,
+      },
+      ownZone: timeZoneOf(firstSettings),
       scaleStep: typed.scaleStep ?? inLocale(scaleStep.text, frame.locale),
       scaleStepUnit: typed.scaleStepUnit ?? scaleStep.unit,
       units: massUnits,
@@ -128,6 +134,11 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
     "second-person",
     () => secondPersonForm,
     (secondPerson) => settings.keep({ secondPerson }),
+  );
+  form(
+    "place",
+    () => placeForm,
+    (place) => settings.keep({ place }),
   );
   form(
     "organisation",

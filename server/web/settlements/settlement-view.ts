@@ -19,7 +19,7 @@ import { termsSoFar } from "./terms-view.ts";
 export function settlementView(
   found: LotSettlement,
   { melts, ...manner }: { library: Library; melts: AssayedMelts } & Manner,
-): Omit<SettlementView, "sent" | "values" | "problems" | "csrfToken"> {
+): Omit<SettlementView, "sent" | "values" | "problems" | "csrfToken" | "currency"> {
   const { lot, entries, settlement, settled, items, questions } = found;
   const { locale } = manner;
   const when = (at: string) => whenOf(at, manner.zone);

@@ -34,6 +34,8 @@ export interface SettlementParts {
   lots: LotRepository;
   demo: boolean;
   library: () => Library;
+  /** of the place; empty where none is stated */
+  currency: () => string;
   now: () => Date;
   /** called after a price was promised */
   priceLocked: () => void;
@@ -46,7 +48,7 @@ const nothingSent: Answer = { sent: undefined, values: {}, problems: [] };
 
 /** The settlement of a lot. A price is promised with its source and time; it is never looked up. */
 export function settlementRoutes(app: FastifyInstance, parts: SettlementParts): void {
-  const { station, ledger, lots, demo, library, now, priceLocked } = parts;
+  const { station, ledger, lots, demo, library, currency, now, priceLocked } = parts;
   const read = (id: string) => lotSettlement(id, { ledger, lots, library: library() });
 
   async function show(request: LotRequest, reply: FastifyReply, answer: Answer = nothingSent) {
@@ -58,7 +60,12 @@ export function settlementRoutes(app: FastifyInstance, parts: SettlementParts): 
       melts: await assayedMelts(ledger),
       ...around,
     });
-    const view: SettlementView = { ...drawn, ...answer, csrfToken: around.csrfToken };
+    const view: SettlementView = {
+      ...drawn,
+      ...answer,
+      currency: currency(),
+      csrfToken: around.csrfToken,
+    };
     const title = tellerOf(around.locale)("payout.title", { lot: found.lot.name });
     const main = <SettlementPage {...view} />;
     return html(reply, page({ ...around, title, main }), answer.problems.length > 0 ? 422 : 200);

@@ -105,3 +105,20 @@ test("the hour that comes twice: lots opened in both are told apart, and a price
   await at.post(`${first}/closing`, { by: "KR" });
   expect(await textOf(at, first)).toContain("2026-10-25 02:30:00 +01:00");
 });
+
+test("the place is stated on a page: a zone of the list and a currency; both stand on the forms that need them", async () => {
+  await place("");
+  const zone = await at.post("/settings/place", { timeZone: "Mars/Olympus", currency: "EUR" });
+  expect([zone.statusCode, codesIn(zone.body).includes("settings.place.no-zone")]).toEqual([422, true]);
+  expect(zone.body).toContain('value="Mars/Olympus"');
+  const money = await at.post("/settings/place", { timeZone: "Asia/Kolkata", currency: "euros" });
+  expect(codesIn(money.body)).toContain("price.refused.currency");
+  expect((await at.post("/settings/place", { timeZone: "Asia/Kolkata", currency: "inr" })).statusCode).toBe(
+    303,
+  );
+  expect(at.settings.now.place).toEqual({ timeZone: "Asia/Kolkata", currency: "INR" });
+  expect(await textOf(at, "/records")).toContain("2026-11-29 04:30:30 +05:30");
+  const lot = await openedLot(at, { name: "Lot 3" });
+  const page = await at.app.inject({ url: `${lot}/payout`, headers: { host } });
+  expect(page.body).toMatch(/name="currency"[^>]*value="INR"/);
+});

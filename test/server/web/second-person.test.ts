@@ -182,6 +182,8 @@ test("prices, terms, decisions and whom to believe are agreed by two above a lim
   await at.post(`${lot}/pieces`, { typed: "11.932", role: "immersed", unit: "g", step: "b" });
   const asked = async (form: string, fields: Record<string, string>) => {
     const sent = { by: "KR", reason: "agreed", ...fields };
+    // what it would come to is shown before anybody else is fetched
+    expect((await at.post(`${lot}/${form}`, { ...sent, preview: "yes" })).statusCode).toBe(200);
     const alone = await at.post(`${lot}/${form}`, sent);
     const same = await at.post(`${lot}/${form}`, { ...sent, second: "K.R." });
     const two = await at.post(`${lot}/${form}`, { ...sent, second: "MT" });

@@ -427,6 +427,7 @@ export const payout = (
     lotId="7"
     lotName="Lot 7"
     isClosed={false}
+    currency=""
     trust={{ order: trustSources, pays: "low", narrowed: false }}
     sent={undefined}
     values={{}}
@@ -493,6 +494,8 @@ export const settings = (
     }}
     rule={{ kind: "guard-band", multiple: "1" }}
     secondPerson={{ massG: "50", worth: "", change: "" }}
+    place={{ timeZone: "", currency: "EUR" }}
+    ownZone="Europe/Berlin"
     scaleStep="0.01"
     scaleStepUnit="g"
     instruments="conductivity"
