@@ -1,7 +1,7 @@
-import { existsSync } from "node:fs";
+import { existsSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import type { Code } from "../../calibration/message.ts";
-import { dataFolder, keyFileIn } from "../ledger/data-folder.ts";
+import { dataFolder, keyFileIn, ledgerFile } from "../ledger/data-folder.ts";
 import { LedgerError } from "../ledger/error.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { type FilesBeside, verifyFiles } from "../ledger/named-files.ts";
@@ -34,7 +34,10 @@ const told = {
 
 /** `underhook verify`: 0 when every row is good by a trusted key, 1 when one is not or none is trusted, 2 when it could not be checked. */
 export const run = (args: string[]): Promise<number> =>
-  command(told, args, async ({ values, positionals: [file], say }) => {
+  command(told, args, async ({ values, positionals: [named], say }) => {
+    // a data folder stands for the ledger in it
+    const isFolder = named !== undefined && statSync(named, { throwIfNoEntry: false })?.isDirectory();
+    const file = isFolder ? ledgerFile(named) : named;
     const kind = file === undefined ? "ledger" : kindOfFile(file);
     const given = givenLedger(values);
     const ledger = kind === "ledger" ? (file ?? given) : given;

@@ -1,6 +1,10 @@
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { describe, expect, test, vi } from "vitest";
 import { message } from "../../../calibration/message.ts";
 import { run } from "../../../server/cli/index.ts";
+import { openLedger } from "../../../server/ledger/open-ledger.ts";
 import { locales } from "../../../views/messages/language.ts";
 import { tell } from "../../../views/messages/tell.ts";
 
@@ -56,3 +60,13 @@ test.each([
     );
   },
 );
+
+test("verify takes a data folder for the ledger in it", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "underhook-verify-"));
+  const file = join(folder, "ledger.sqlite");
+  const ledger = await openLedger({ file, now: () => new Date("2026-03-02T09:00:00.000Z"), bench: "b" });
+  await ledger.close();
+  const [byFolder, byFile] = [await underhook(["verify", folder]), await underhook(["verify", file])];
+  expect(byFolder).toEqual(byFile);
+  expect(byFolder.stdout).toContain(file);
+});
