@@ -66,7 +66,8 @@ test("bytes become a line, a reading, a settled reading, a weighing, a density, 
   const take = async (role: "dry" | "immersed", text: string) => {
     await on.take(role);
     const sending = setInterval(() => cable.send(`    ${text} g   stable\r\n`), 100);
-    await until(() => bench.waitingFor === undefined, `the ${role} reading to be taken`);
+    const isKept = () => bench.item?.captures.some((one) => one.role === role) === true;
+    await until(isKept, `the ${role} reading to be taken`);
     clearInterval(sending);
   };
   await take("dry", "31.1035");
