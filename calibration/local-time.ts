@@ -81,7 +81,20 @@ function formatOf(zone: string): Intl.DateTimeFormat {
   return format;
 }
 
+/** Of each zone the last offset that was worked out, and the minute it is of: clocks are changed at full minutes. */
+const lastOffsets = new Map<string, { minute: number; ms: number }>();
+
+/** Moments of one time follow each other, and working an offset out costs as much as a page's part. */
 function offsetMs(moment: number, zone: string): number {
+  const minute = Math.floor(moment / minuteMs);
+  const last = lastOffsets.get(zone);
+  if (last?.minute === minute) return last.ms;
+  const ms = offsetAt(moment, zone);
+  lastOffsets.set(zone, { minute, ms });
+  return ms;
+}
+
+function offsetAt(moment: number, zone: string): number {
   const parts = Object.fromEntries(
     formatOf(zone)
       .formatToParts(moment)

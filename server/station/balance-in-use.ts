@@ -1,7 +1,7 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import type { Balance } from "../../drivers/device.ts";
 import { stableName } from "../../drivers/ports.ts";
-import type { LineRecord } from "../../drivers/reading.ts";
+import type { BalanceEvent, LineRecord } from "../../drivers/reading.ts";
 import type { ReadingStream } from "../../drivers/reading-stream.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { type BalanceChoice, balanceChoiceShape, isSamePort } from "./balance-choice.ts";
@@ -34,6 +34,7 @@ export class BalanceInUse {
   #beside: HeardBalance[] = [];
   #earlier = new Map<string, BalanceChoice>();
   #lineListeners = new Set<(record: LineRecord) => void>();
+  #eventListeners = new Set<(balance: string, event: BalanceEvent) => void>();
   #besideListeners = new Set<(what: "line" | "list") => void>();
   #exchangeListeners = new Set<(scale: Scale | undefined, how: "opened" | "heard-all-along") => void>();
   /** true while the cable of the balance in use is lent to learning or to the search for its settings */
@@ -195,6 +196,11 @@ export class BalanceInUse {
     this.#lineListeners.add(listener);
   }
 
+  /** Calls back for every event of every balance that is heard, with its name. */
+  onEvent(listener: (balance: string, event: BalanceEvent) => void): void {
+    this.#eventListeners.add(listener);
+  }
+
   /** Calls back for every line and event of the balances beside, and when one more or one less is heard. */
   onBeside(listener: (what: "line" | "list") => void): void {
     this.#besideListeners.add(listener);
@@ -262,6 +268,7 @@ export class BalanceInUse {
   /** Its lines are told to those who listen to the balance in use while it is that, else to those who watch the others. */
   #listenedTo(heard: HeardBalance): HeardBalance {
     heard.onLine((record) => {
+      if (record.event) for (const listener of this.#eventListeners) listener(heard.scale.name, record.event);
       if (heard !== this.#inUse) return this.#besideChanged("line");
       for (const listener of this.#lineListeners) listener(record);
     });

@@ -54,7 +54,14 @@ function liveOf(stream: ReadingStream, newest: LineRecord | undefined): Live {
     const { text, unit } = reading;
     const unsettled = reading.stability === "stable" ? "moving" : reading.stability;
     const stability = latest.isAtRest ? "stable" : unsettled;
-    return { state: "reading", text, unit, stability, at, trace: traceOf(stream.recent(), latest.record) };
+    const { record } = latest;
+    return {
+      ...{ state: "reading", text, unit, stability, at },
+      // asked for by the page that draws it alone, not for each line of each balance
+      get trace() {
+        return traceOf(stream.recent(), record);
+      },
+    };
   }
   const error = stream.error();
   if (error?.event && error.event.kind !== "open" && error.event.kind !== "silent")
