@@ -1,15 +1,14 @@
 import { existsSync } from "node:fs";
-import { setImmediate as nextTurn } from "node:timers/promises";
-import { type Message, message, messageOf } from "../../calibration/message.ts";
-import { appendAllTo, appendSliceTo, appendTo, checkpointNow } from "./append.ts";
+import { message } from "../../calibration/message.ts";
+import { appendTo, checkpointNow } from "./append.ts";
 import { checkpointEvery, successorText } from "./checkpoint.ts";
 import { grownFrom } from "./checkpoint-tree.ts";
 import type { CustomerNames } from "./customer-names.ts";
 import { previousKeyFile } from "./data-folder.ts";
-import type { Entry, EntryOf } from "./entry.ts";
-import { asLedgerError, LedgerError, type LedgerErrorKind } from "./error.ts";
+import type { Entry } from "./entry.ts";
+import { asLedgerError, LedgerError } from "./error.ts";
 import type { BodyOf } from "./kinds.ts";
-import type { EntryQuery, Happened, Ledger, Listed } from "./ledger.ts";
+import type { EntryQuery, Ledger } from "./ledger.ts";
 import { verifyList } from "./list-check.ts";
 import { recordFileOf } from "./record-file.ts";
 import { recordsOf, recordsOfOtherLots } from "./records.ts";
@@ -19,10 +18,10 @@ import { type SigningKey, signingKey } from "./signing-key.ts";
 import { checkAtStart } from "./start-check.ts";
 import { vouches } from "./successor.ts";
 import type { Store } from "./tables.ts";
-import { takeOver } from "./taken-over.ts";
 import { Tiles } from "./tiles.ts";
 import { verifyChain } from "./verification.ts";
 import { cosignatureLine } from "./witness/cosignature-line.ts";
+import { writingTo } from "./writing.ts";
 
 export interface OnStore {
   now: () => Date;
@@ -40,12 +39,6 @@ export interface OnStore {
   names?: CustomerNames | null;
 }
 
-/** Entries of a list that one transaction may hold; some milliseconds end it before that. */
-const mostAtOnce = 100;
-
-/** Troubles of the disk, which hold until somebody does something about them. */
-const cannotWrite: ReadonlySet<LedgerErrorKind> = new Set(["disk-full", "read-only", "damaged"]);
-
 /** The ledger over an opened store; the same for a file and for a shared database. */
 export async function ledgerOn(
   store: Store,
@@ -61,7 +54,7 @@ export async function ledgerOn(
     names = null,
   }: OnStore,
 ): Promise<Ledger> {
-  const told = async <T>(work: () => Promise<T>): Promise<T> => {
+  const guarded = async <T>(work: () => Promise<T>): Promise<T> => {
     try {
       return await work();
     } catch (cause) {
@@ -75,7 +68,7 @@ export async function ledgerOn(
     key = keyFile === null ? undefined : signingKey(keyFile);
     const beside = keyFile === null ? undefined : previousKeyFile(keyFile);
     previous = beside !== undefined && existsSync(beside) ? signingKey(beside) : undefined;
-    await told(() =>
+    await guarded(() =>
       readOnly ? mustBeCurrent(store) : begin(store, { bench, at: at(), key, previous, pinned, id: newId() }),
     );
   } catch (cause) {
@@ -84,109 +77,52 @@ export async function ledgerOn(
   }
   const { db, place } = store;
   const tiles = new Tiles(store);
-  let notStored: Message | null = null;
-  const leaptBy = leaping(now, monotonicMs);
-  const apartAt = async <T extends Happened>(
-    moment: string,
-    happened: readonly T[],
-  ): Promise<readonly T[]> => (names ? names.keptApart(happened, moment) : happened);
-  const written = <T>(work: () => Promise<T>): Promise<T> =>
-    told(async () => {
-      if (readOnly) throw new LedgerError("ledger.read-only", { place }, "read-only");
-      const done = await work();
-      notStored = null;
-      return done;
-    }).catch((error: unknown) => {
-      if (error instanceof LedgerError && cannotWrite.has(error.kind)) notStored = messageOf(error);
-      throw error;
-    });
+  const writing = writingTo(store, { now, bench, key, readOnly, newId, monotonicMs, names, guarded });
 
   return {
     get notStored() {
-      return notStored;
+      return writing.notStored;
     },
     bench,
     place,
     names,
     found: store.found,
     key: key ?? null,
-    append: (kind, subject, body, { key: id = newId() } = {}) =>
-      written(async () => {
-        const when = { bench, at: at(), leaptMs: leaptBy() };
-        const [apart = { kind, body }] = await apartAt(when.at, [{ kind, body } as Happened]);
-        const entry = await appendTo(store, { id, subject, ...apart, ...when }, key);
-        return entry as EntryOf<typeof kind>;
-      }),
-    appendAll: (subject, happened, after) =>
-      written(async () => {
-        const when = { bench, at: at() };
-        const leaptMs = leaptBy();
-        const apart = await apartAt(when.at, happened);
-        const drafts = apart.map(({ kind, body, key: id = newId() }, place) => ({
-          ...{ id, kind, subject, body, ...when },
-          ...(place === 0 ? { leaptMs } : {}),
-        }));
-        return appendAllTo(store, drafts, key, { subject, entries: after });
-      }),
-    takeOver: (entries) => written(() => takeOver(store, entries, { bench, at: at(), key })),
-    async appendEach(happened, { onProgress, signal } = {}) {
-      const list = happened[Symbol.iterator]();
-      let waiting: Listed[] = [];
-      let [seen, count] = [0, 0];
-      while (!signal?.aborted) {
-        for (let next = list.next(); !next.done; next = list.next()) {
-          waiting.push(next.value);
-          if (waiting.length >= mostAtOnce) break;
-        }
-        if (waiting.length === 0) break;
-        const slice = await written(async () => {
-          const when = { bench, at: at() };
-          const leaptMs = leaptBy();
-          const drafts = (await apartAt(when.at, waiting)).map(({ key: id, ...draft }, place) => ({
-            ...{ ...draft, id, ...when },
-            ...(place === 0 ? { leaptMs } : {}),
-          }));
-          return appendSliceTo(store, drafts, key);
-        });
-        waiting = waiting.slice(slice.seen);
-        seen += slice.seen;
-        count += slice.written;
-        onProgress?.(seen);
-        await nextTurn();
-      }
-      return count;
-    },
-    entriesOf: (subject) => told(() => aboutSubject(db, subject)),
-    entries: (query = {}) => told(() => entriesIn(store, query)),
+    append: writing.append,
+    appendAll: writing.appendAll,
+    takeOver: writing.takeOver,
+    appendEach: writing.appendEach,
+    entriesOf: (subject) => guarded(() => aboutSubject(db, subject)),
+    entries: (query = {}) => guarded(() => entriesIn(store, query)),
     entry: (id) =>
-      told(async () => {
+      guarded(async () => {
         const row = await db.selectFrom("entries").selectAll().where("id", "=", id).executeTakeFirst();
         return row ? entryOf(row) : null;
       }),
     head: () =>
-      told(async () => {
+      guarded(async () => {
         const row = await lastRow(db);
         return row ? { seq: row.seq, hash: row.hash } : null;
       }),
-    records: (query = {}) => told(() => recordsOf(store, query, names)),
-    recordsOfOtherLots: (lot, since, most) => told(() => recordsOfOtherLots(store, lot, since, most)),
-    verify: (options = {}) => told(() => verifyChain(store, options)),
-    verifyList: () => told(() => verifyList(store)),
+    records: (query = {}) => guarded(() => recordsOf(store, query, names)),
+    recordsOfOtherLots: (lot, since, most) => guarded(() => recordsOfOtherLots(store, lot, since, most)),
+    verify: (options = {}) => guarded(() => verifyChain(store, options)),
+    verifyList: () => guarded(() => verifyList(store)),
     recordFile: (subject) =>
-      told(async () => {
+      guarded(async () => {
         const signing = key ?? (signWith === null ? undefined : signingKey(signWith));
         if (!signing) throw new LedgerError("ledger.record.unsigned", { subject, place }, "refused");
         return recordFileOf({ store, tiles, key: signing, at: at() }, subject);
       }),
-    name: () => told(() => nameOf(store)),
-    consistencyProof: (old, size) => told(() => grownFrom(store, old, size)),
-    inclusionProofs: (rows, size) => told(() => tiles.inclusionOf(rows, size)),
+    name: () => guarded(() => nameOf(store)),
+    consistencyProof: (old, size) => guarded(() => grownFrom(store, old, size)),
+    inclusionProofs: (rows, size) => guarded(() => tiles.inclusionOf(rows, size)),
     cosign: (text) =>
-      told(async () => key && cosignatureLine({ name: await nameOf(store), key }, text, now())).then(
+      guarded(async () => key && cosignatureLine({ name: await nameOf(store), key }, text, now())).then(
         (line) => line ?? null,
       ),
     checkpoint: () =>
-      told(async () => {
+      guarded(async () => {
         const signed = key ? await checkpointNow(store, bench, at(), key) : null;
         return signed?.kind === "checkpoint" ? signed.body : null;
       }),
@@ -195,18 +131,6 @@ export async function ledgerOn(
       if (key) await checkpointNow(store, bench, at(), key).catch(() => null);
       await store.close();
     },
-  };
-}
-
-/** Tells by how much the clock went on more than the time that passed since it was last asked, ms; 0 the first time. */
-function leaping(now: () => Date, monotonicMs: (() => number) | undefined): () => number {
-  let before: number | undefined;
-  return () => {
-    if (!monotonicMs) return 0;
-    const ahead = now().getTime() - monotonicMs();
-    const leapt = before === undefined ? 0 : ahead - before;
-    before = ahead;
-    return leapt;
   };
 }
 
