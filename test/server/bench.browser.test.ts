@@ -108,9 +108,10 @@ async function readsWell(page: Page, state: string): Promise<void> {
   await page.setViewportSize(before);
 }
 
-/** That these follow one another to a screen reader, whatever stands between them. */
-function inThisOrder(order: readonly string[], wanted: readonly string[]): void {
-  expect(order.filter((one) => wanted.includes(one))).toEqual(wanted);
+/** That these follow one another to a screen reader, whatever stands between them. Chromium tells it soon after a change. */
+async function inThisOrder(page: Page, wanted: readonly string[]): Promise<void> {
+  const told = async () => (await heard(page)).order.filter((one) => wanted.includes(one));
+  await expect.poll(told, soon).toEqual(wanted);
 }
 
 /** Until this is the step that is due. */
@@ -149,14 +150,13 @@ describe("an assayer at a balance on a cable", () => {
       `heading ${t(`step.${step}.title`)} | ${t(`step.${step}.does`)}`;
     const focused = async () => (await heard(page)).focus;
     await expect.poll(focused, soon).toBe(told("dry"));
-    const dry = await heard(page);
-    inThisOrder(dry.order, [
+    await inThisOrder(page, [
       "heading A-17",
       `heading ${t("step.dry.title")}`,
       next(`${t("bench.next.take")} ${t("bench.roles.dry")}`),
       "heading Silver 999 fine",
     ]);
-    expect(dry.regions).toEqual(["status "]);
+    expect((await heard(page)).regions).toEqual(["status "]);
     await readsWell(page, "dry");
     shown = "31.1035";
     await page.locator("#live-reading").getByText("31.1035").waitFor();
@@ -180,7 +180,7 @@ describe("an assayer at a balance on a cable", () => {
     const [answer, value] = await page.locator("#now-answer, #now-value").allTextContents();
     expect(value).toContain("10.474");
     await expect.poll(focused, soon).toBe(`region ${t("state.consistent-not-unique")} ${answer} ${value} | `);
-    inThisOrder((await heard(page)).order, ["heading A-17", next(t("bench.end.write")), `heading ${answer}`]);
+    await inThisOrder(page, ["heading A-17", next(t("bench.end.write")), `heading ${answer}`]);
     await readsWell(page, "answer");
     // focus went with the step: Enter is the next thing
     await page.keyboard.press("Enter");
