@@ -6,7 +6,7 @@ import type { PreciousMetal } from "../metals/precious-metal.ts";
 /** What a melt that a piece went into gave back of one metal. */
 export interface MeltYield {
   metal: PreciousMetal;
-  /** fine metal over the mass that was put in, both of the whole melt */
+  /** fine metal over the mass of the lot by its pieces, or over what was put in where that is more */
   share: Fraction;
   /** the melt, and the entry that settled it */
   melt: string;

@@ -77,6 +77,23 @@ test("a melt's life: lots in, bar out, drilled, duplicates and both sides agreed
   expect((await at.ledger.verify()).good).toBe(true);
 });
 
+test.each([
+  // all that was found is paid, and no more: 22.60 × 581.20 ‰ = 13.13512 g × 60 = 788.1072
+  { before: "22.70", reason: "thread burnt off before", pays: ["443.95", "344.15"] },
+  // of 25.00 g a part is not the lot's: 13.13512 ÷ 25.00 × 12.90 × 60 = 406.6633…, × 10.00 = 315.2428…
+  { before: "25.00", reason: "solder of the house went in", pays: ["406.66", "315.24"] },
+])("where $before g went in for 22.90 g of pieces, the pieces are paid $pays", async ({ pays, ...made }) => {
+  expect((await make(made)).statusCode).toBe(303);
+  await send("bar", { after: "22.60", afterUnit: "g" });
+  await send("drillings", { drilling: "D1" });
+  await send("tolerances", { metal: "gold", duplicates_permille: "0.5", sides_permille: "1.0" });
+  for (const permille of ["581.0", "581.4"]) await assay(permille);
+  await send("settling", {});
+  await lock();
+  await at.post(`${lot}/closing`, { by: "KR" });
+  expect((await closing())?.lines.map(({ pay }) => pay.low)).toEqual(pays);
+});
+
 test("sides that do not agree need the umpire; opened again it takes two, and what it said stays", async () => {
   await make();
   await send("bar", { after: "22.60" });
