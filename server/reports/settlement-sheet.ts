@@ -12,6 +12,8 @@ import type { LeftOut, Settled, SettledLine } from "../settlements/settlement.ts
 /** Decimals of a mass in g and in another unit, and of a fineness where a density says them. */
 const massDecimals = 4;
 const permilleDecimals = 0;
+/** What somebody stated stands as it was stated; a melt's yield per gram that went in has no end. */
+const statedDecimals = 2;
 
 /** How a settlement is told. */
 export interface SettlementManner {
@@ -162,7 +164,7 @@ function rowOf(
         : net,
     fineness: isDensity
       ? range(line.permille, (text) => cut(text, permilleDecimals), "‰")
-      : `${decimal(line.permille.low)} ‰`,
+      : `${cut(line.permille.low, statedDecimals)} ‰`,
     restsOn: restsOnOf(line, t, locale),
     fine: per === "g" ? fine : `${fine} = ${range(line.fine_g, inUnit, per)}`,
     payLow: `${decimal(line.pay.low)} ${currency}`,
