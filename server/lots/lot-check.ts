@@ -11,6 +11,7 @@ export const doubtFlags = [
   "other piece",
   "swapped",
   "light for its claim",
+  "heavy for its claim",
   "tests against it",
 ] as const;
 

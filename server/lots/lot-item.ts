@@ -5,6 +5,7 @@ import { type AssayEntry, standingAssays } from "../laboratory/assay.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { FamilyFineness } from "../metals/fineness/family-fineness.ts";
 import type { Library } from "../metals/library.ts";
+import type { Metal } from "../metals/metal.ts";
 import { isPrecious, type PreciousMetal } from "../metals/precious-metal.ts";
 import { liquidCelsius } from "../reports/conditions.ts";
 import { type Result, standingBy } from "../reports/stated.ts";
@@ -51,6 +52,8 @@ export interface LotItem {
   expected?: { grams: number; stepG: number };
   /** as light as gold of the claimed fineness gets; left out where it is not, or is excluded anyway */
   light?: true;
+  /** denser than its claim allows, whose density excludes it */
+  heavy?: true;
   /** a magnet or another test speaks against what its density says */
   testsAgainst?: true;
   /** what its fine metal is computed from; null when it is excluded or no fineness can be said */
@@ -114,10 +117,21 @@ export function lotItemOf(entries: readonly Entry[], library: Library): LotItem 
     ...(last ? { again: { grams: Number(last.grams), stepG: displayStepG(last), reading: last.grams } } : {}),
     ...(listed === undefined ? {} : { expected: { grams: Number(listed), stepG: lastPlace(listed) } }),
     ...(isContradicted(statement) ? { testsAgainst: true } : {}),
+    ...(measured && claim !== null && library.has(claim) && isDenser(measured, library.metal(claim))
+      ? { heavy: true }
+      : {}),
     ...(measured && metal && state !== "excluded" && state !== "no-valid-reading"
       ? metalOf(metal, measured, { claim, result: stated.result, library })
       : { weighed: null, fine: null }),
   };
+}
+
+/** True where the whole interval of a density lies above the band. */
+function isDenser(
+  { interval_g_cm3: [low] }: RecordedStatement,
+  { densityGPerCm3 }: Pick<Metal, "densityGPerCm3">,
+): boolean {
+  return low > densityGPerCm3.high;
 }
 
 /** What a measured piece holds of a metal that is not excluded. */

@@ -4,6 +4,7 @@ import { changedMasses, unlikeTheList } from "./changed-masses.ts";
 import { countedFine } from "./counted-fine.ts";
 import { duplicates } from "./duplicates.ts";
 import { isCleared } from "./flags.ts";
+import { heavyForTheirClaim } from "./heavy-items.ts";
 import { lightForTheirClaim } from "./light-items.ts";
 import type { Lot } from "./lot.ts";
 import type { LotCheck } from "./lot-check.ts";
@@ -53,6 +54,7 @@ export function lotSums(
     ...changedMasses(items, shown),
     ...unlikeTheList(items),
     ...lightForTheirClaim(items),
+    ...heavyForTheirClaim(items),
     ...testsAgainst(items),
     ...duplicates(items, elsewhere, excess, withinG),
     ...(excess !== undefined
