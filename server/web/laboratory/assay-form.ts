@@ -4,7 +4,8 @@ import { omitUndefined } from "../../compute/omit-undefined.ts";
 import { type AssayEntry, standingAssay } from "../../laboratory/assay.ts";
 import type { Entry } from "../../ledger/entry.ts";
 import { type PreciousMetal, preciousMetals } from "../../metals/precious-metal.ts";
-import { type Form, refuse } from "../forms/form.ts";
+import type { Form } from "../forms/form.ts";
+import { foundFields, reportFields } from "./report-fields.ts";
 
 /**
  * What a form states of a laboratory's report: the day is not after `today` (2026-03-02), and another result says why.
@@ -12,25 +13,14 @@ import { type Form, refuse } from "../forms/form.ts";
  */
 export const assayForm =
   ({ today, entries }: { today: string; entries: readonly Entry[] }): Form<AssayEntry["body"]> =>
-  ({ choice, decimal, maybeDecimal, text, maybeText, day }, { metal, version = entries.length }) => {
+  (entered, { metal, version = entries.length }) => {
+    const { maybeDecimal, maybeText, text } = entered;
     const standing = standingAssay(entries.slice(0, Number(version)), assayedMetal(metal));
     return z
       .object({
-        metal: choice(preciousMetals, { first: "gold" }),
-        permille: decimal({ from: 1, to: 1000, unit: "‰", what: message("form.field.fineness") }),
-        expanded: maybeDecimal({
-          from: 0.001,
-          to: 200,
-          unit: "‰",
-          what: message("form.field.expanded-uncertainty"),
-        }),
+        ...foundFields(entered),
         k: maybeDecimal({ from: 1, to: 10, what: message("form.field.coverage-factor") }),
-        laboratory: text({ missing: message("assay.refused.no-laboratory") }),
-        report: text({ missing: message("assay.refused.no-report") }),
-        method: text({ missing: message("assay.refused.no-method") }),
-        date: day().superRefine((date, context) => {
-          if (date > today) refuse(context, message("assay.refused.day-to-come", { day: date, today }));
-        }),
+        ...reportFields(entered, today),
         reason: standing ? text({ missing: message("assay.refused.no-reason") }) : maybeText(),
         by: maybeText(),
       })

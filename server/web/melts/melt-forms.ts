@@ -4,7 +4,8 @@ import { toGrams } from "../../../calibration/units.ts";
 import { omitUndefined } from "../../compute/omit-undefined.ts";
 import { sides } from "../../melts/side.ts";
 import { preciousMetals } from "../../metals/precious-metal.ts";
-import { type Entries, type Form, refuse, refuseEntry } from "../forms/form.ts";
+import { type Entries, type Form, refuseEntry } from "../forms/form.ts";
+import { foundFields, reportFields } from "../laboratory/report-fields.ts";
 
 const signed = ({ maybeText }: Entries) => ({
   by: maybeText({ most: 100 }),
@@ -80,33 +81,19 @@ export const toleranceForm = (entries: Entries) => {
 };
 
 /** The day is not after `today` (2026-03-02). */
-export const meltAssayForm =
-  (today: string) =>
-  ({ choice, decimal, maybeDecimal, text, typed, day }: Entries) =>
-    z
-      .object({
-        drilling: text({ missing: message("melt.drilling-missing") }),
-        side: choice(sides, { first: "house" }),
-        metal: choice(preciousMetals, { first: "gold" }),
-        permille: decimal({ from: 1, to: 1000, unit: "‰", what: message("form.field.fineness") }),
-        expanded: maybeDecimal({
-          from: 0.001,
-          to: 200,
-          unit: "‰",
-          what: message("form.field.expanded-uncertainty"),
-        }),
-        laboratory: text({ missing: message("assay.refused.no-laboratory") }),
-        report: text({ missing: message("assay.refused.no-report") }),
-        method: text({ missing: message("assay.refused.no-method") }),
-        date: day().superRefine((date, context) => {
-          if (date > today) refuse(context, message("assay.refused.day-to-come", { day: date, today }));
-        }),
-        by: typed(),
-      })
-      .transform(({ expanded, ...rest }) => ({
-        ...rest,
-        ...omitUndefined({ expanded_permille: expanded }),
-      }));
+export const meltAssayForm = (today: string) => (entries: Entries) =>
+  z
+    .object({
+      drilling: entries.text({ missing: message("melt.drilling-missing") }),
+      side: entries.choice(sides, { first: "house" }),
+      ...foundFields(entries),
+      ...reportFields(entries, today),
+      by: entries.typed(),
+    })
+    .transform(({ expanded, ...rest }) => ({
+      ...rest,
+      ...omitUndefined({ expanded_permille: expanded }),
+    }));
 
 export const excludingForm = ({ typed }: Entries) =>
   z.object({ entry: typed(), by: typed(), reason: typed() });

@@ -1,6 +1,7 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
+import { keyed } from "../../../calibration/keyed.ts";
 import { dayRange } from "../../../calibration/local-time.ts";
 import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
@@ -108,21 +109,11 @@ const tokenForm =
       by: maybeText(),
       step: maybeText(),
     });
-    const ticked = z
-      .object({
-        "records:read": box(),
-        "lots:read": box(),
-        "checks:read": box(),
-        "live:read": box(),
-        "entries:read": box(),
-        "tickets:write": box(),
-        "metrics:read": box(),
-      })
-      .transform((ticked, context) => {
-        const covered = scopes.filter((scope) => ticked[scope]);
-        if (covered.length === 0) refuseEntry(context, "scopes", message("tokens.nothing-ticked"));
-        return { scopes: covered };
-      });
+    const ticked = z.object(keyed(scopes, () => box())).transform((ticked, context) => {
+      const covered = scopes.filter((scope) => ticked[scope]);
+      if (covered.length === 0) refuseEntry(context, "scopes", message("tokens.nothing-ticked"));
+      return { scopes: covered };
+    });
     return z.intersection(said, ticked).transform(omitUndefined);
   };
 
