@@ -31,7 +31,7 @@ import { programVersion } from "./version.ts";
 import { buildApp } from "./web/app.ts";
 import { Listener } from "./web/listener.ts";
 import type { ChangeBench } from "./web/settings/first-start.tsx";
-import { keepTelling } from "./webhooks/keep-telling.ts";
+import { keepDelivering } from "./webhooks/keep-delivering.ts";
 
 /** A running bench: where its pages are, and how to end it in good order. */
 export interface Running {
@@ -168,9 +168,9 @@ async function open(
   await bench.resume();
   const handing = startReplication(ledger, settings);
   const isDemo = settings.source.kind === "demo";
-  const telling = { now: () => new Date(), sleep: pause };
-  const witnessed = isDemo ? undefined : keepWitnessed(ledger, telling);
-  const webhooks = isDemo ? undefined : keepTelling(ledger, telling);
+  const options = { now: () => new Date(), sleep: pause };
+  const witnessed = isDemo ? undefined : keepWitnessed(ledger, options);
+  const webhooks = isDemo ? undefined : keepDelivering(ledger, options);
   const app = await buildApp({
     bench,
     ledger,

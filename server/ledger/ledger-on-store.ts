@@ -90,7 +90,7 @@ export async function ledgerOn(
     key: key ?? null,
     append: writing.append,
     appendAll: writing.appendAll,
-    takeOver: writing.takeOver,
+    appendReplicated: writing.appendReplicated,
     appendEach: writing.appendEach,
     entriesOf: (subject) => guarded(() => aboutSubject(db, subject)),
     entries: (query = {}) => guarded(() => entriesIn(store, query)),

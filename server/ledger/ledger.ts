@@ -6,8 +6,8 @@ import type { BodyOf, Kind } from "./kinds.ts";
 import type { ListCheck } from "./list-check.ts";
 import type { RecordFile } from "./record-file.ts";
 import type { MeasurementRecord, RecordPage, RecordQuery } from "./records.ts";
+import type { Replicated } from "./replicated.ts";
 import type { SigningKey } from "./signing-key.ts";
-import type { TakenOver } from "./taken-over.ts";
 import type { Verification, VerifyOptions } from "./verification.ts";
 
 export interface EntryQuery {
@@ -51,7 +51,7 @@ export interface Ledger {
    * Writes entries of another ledger as they stood there, all or none; those that stand here already are passed over.
    * Throws LedgerError where one stands with another content.
    */
-  takeOver(entries: readonly Entry[]): Promise<TakenOver>;
+  appendReplicated(entries: readonly Entry[]): Promise<Replicated>;
   /**
    * Writes a long list of entries, some at a time, each unless it stands already under its key; between them others
    * write and read. Gives how many were written; `signal` ends it between two of them. Throws LedgerError; then the

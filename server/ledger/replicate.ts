@@ -1,5 +1,5 @@
 import type { Ledger } from "./ledger.ts";
-import type { TakenOver } from "./taken-over.ts";
+import type { Replicated } from "./replicated.ts";
 
 /** Handed over at a time. */
 const batch = 500;
@@ -15,14 +15,14 @@ export async function replicate(
   own: Ledger,
   shared: Ledger,
   onHanded: (seq: number) => void = () => undefined,
-): Promise<TakenOver> {
+): Promise<Replicated> {
   const outcome = { written: 0, stood: 0 };
   for (let after = await handedUpTo(own, shared); ; ) {
     onHanded(after);
     const entries = await own.entries({ after, limit: batch });
     const last = entries.at(-1);
     if (!last) return outcome;
-    const { written, stood } = await shared.takeOver(entries);
+    const { written, stood } = await shared.appendReplicated(entries);
     outcome.written += written;
     outcome.stood += stood;
     after = last.seq;

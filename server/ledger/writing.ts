@@ -5,9 +5,9 @@ import type { CustomerNames } from "./customer-names.ts";
 import type { EntryOf } from "./entry.ts";
 import { LedgerError, type LedgerErrorKind } from "./error.ts";
 import type { Happened, Ledger, Listed } from "./ledger.ts";
+import { appendReplicatedTo } from "./replicated.ts";
 import type { SigningKey } from "./signing-key.ts";
 import type { Store } from "./tables.ts";
-import { takeOver } from "./taken-over.ts";
 
 /** Entries of a list that one transaction may hold; some milliseconds end it before that. */
 const mostAtOnce = 100;
@@ -31,7 +31,7 @@ interface Writing {
 export function writingTo(
   store: Store,
   { now, bench, key, readOnly, newId, monotonicMs, names, guarded }: Writing,
-): Pick<Ledger, "notStored" | "append" | "appendAll" | "takeOver" | "appendEach"> {
+): Pick<Ledger, "notStored" | "append" | "appendAll" | "appendReplicated" | "appendEach"> {
   const at = () => now().toISOString();
   let notStored: Message | null = null;
   const leaptBy = leaping(now, monotonicMs);
@@ -72,7 +72,8 @@ export function writingTo(
         }));
         return appendAllTo(store, drafts, key, { subject, entries: after });
       }),
-    takeOver: (entries) => written(() => takeOver(store, entries, { bench, at: at(), key })),
+    appendReplicated: (entries) =>
+      written(() => appendReplicatedTo(store, entries, { bench, at: at(), key })),
     async appendEach(happened, { onProgress, signal } = {}) {
       const list = happened[Symbol.iterator]();
       let waiting: Listed[] = [];

@@ -20,7 +20,7 @@ import type { HandDevices } from "../station/hand-devices.ts";
 import type { ProfileRepository } from "../station/profile-repository.ts";
 import type { SensorsInUse } from "../station/sensors-in-use.ts";
 import type { SettingsRepository } from "../station/settings-repository.ts";
-import type { WebhookState } from "../webhooks/keep-telling.ts";
+import type { WebhookState } from "../webhooks/keep-delivering.ts";
 import { peopleRoutes } from "./access/people.tsx";
 import { onlySignedIn } from "./access/signed-in.ts";
 import type { Compute } from "./api/compute.ts";

@@ -2,7 +2,7 @@ import type { Entry } from "../ledger/entry.ts";
 import type { Kind } from "../ledger/kinds.ts";
 
 /** What others are told of: a measurement, what became of it, and a lot that is settled. */
-export const toldKinds = [
+export const deliveredKinds = [
   "result",
   "amendment",
   "voiding",

@@ -5,7 +5,7 @@ import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
 import { WebhooksPage, type WebhooksView } from "../../../views/settings/webhooks.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
-import { type WebhookState, webhooksOf } from "../../webhooks/keep-telling.ts";
+import { type WebhookState, webhooksOf } from "../../webhooks/keep-delivering.ts";
 import { type Entries, postedForm, refuse } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { asTyped, html } from "../page-request.ts";

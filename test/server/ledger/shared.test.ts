@@ -163,7 +163,7 @@ test("a change of what was handed over is found by the hash it had in its own ch
   const ledger = await shared(url, "window bench");
   const own = await testLedger({ bench: "back room" });
   const note = await own.append("note", "piece:1", { text: "as it was" });
-  await ledger.takeOver([{ ...note, body: { text: "as I like it" } }]);
+  await ledger.appendReplicated([{ ...note, body: { text: "as I like it" } }]);
   const forged = await ledger.entry(note.id);
   expect(await ledger.verify()).toMatchObject({
     good: false,

@@ -7,7 +7,7 @@ import { dirname, join } from "node:path";
 import { setTimeout as after } from "node:timers/promises";
 import { expect, onTestFinished, test, vi } from "vitest";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
-import { keepTelling } from "../../../server/webhooks/keep-telling.ts";
+import { keepDelivering } from "../../../server/webhooks/keep-delivering.ts";
 import { buildTestBench } from "../build.ts";
 import { testLedger, weigh } from "../ledger/bench-ledger.ts";
 import { codesIn } from "../page-fields.ts";
@@ -33,14 +33,14 @@ async function receiver(...statuses: number[]) {
   return { url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/density?from=bench`, heard };
 }
 
-function telling(ledger: Ledger) {
+function delivering(ledger: Ledger) {
   // an hour passes at each look, so that a pause after a refusal is over at the next
   let hours = 0;
   const now = () => {
     hours += 1;
     return new Date(Date.UTC(2026, 2, 2) + hours * 3_600_000);
   };
-  const running = keepTelling(ledger, { now, sleep: () => after(5) });
+  const running = keepDelivering(ledger, { now, sleep: () => after(5) });
   onTestFinished(() => running.stop());
   return running;
 }
@@ -54,11 +54,11 @@ test("each result, void and amendment is told in order until it is taken, and af
   await ledger.append("webhooks", "webhooks", { urls: [url] });
   const one = await weigh(ledger, "piece:1");
   await ledger.append("voiding", "piece:1", { entry: one.id, reason: "bubble" });
-  const first = telling(ledger);
+  const first = delivering(ledger);
   // it was heard, and that is known: what is ended in between is told once more
   await vi.waitUntil(() => heard.length === 2 && first.states()[0]?.waiting === 0, { timeout: 20_000 });
   await first.stop();
-  const again = telling(ledger);
+  const again = delivering(ledger);
   const two = await weigh(ledger, "piece:2");
   await vi.waitUntil(() => heard.length === 3, { timeout: 20_000 });
   expect(events({ heard }).map(({ id, type, subject }) => [id, type, subject])).toEqual([
@@ -71,9 +71,26 @@ test("each result, void and amendment is told in order until it is taken, and af
   await again.stop();
   // without its mark an address hears everything since it was chosen once more, under the same ids
   rmSync(join(dirname(ledger.place), "webhooks-sent.json"));
-  telling(ledger);
+  delivering(ledger);
   await vi.waitUntil(() => heard.length === 6, { timeout: 20_000 });
   expect(new Set(events({ heard }).map(({ id }) => id)).size).toBe(3);
+});
+
+test("an address that was not chosen for a while hears nothing of that while", async () => {
+  const ledger = await testLedger();
+  const { url, heard } = await receiver();
+  await ledger.append("webhooks", "webhooks", { urls: [url] });
+  const one = await weigh(ledger, "piece:1");
+  const first = delivering(ledger);
+  await vi.waitUntil(() => heard.length === 1 && first.states()[0]?.waiting === 0, { timeout: 20_000 });
+  await first.stop();
+  await ledger.append("webhooks", "webhooks", { urls: [] });
+  await weigh(ledger, "piece:2");
+  await ledger.append("webhooks", "webhooks", { urls: [url] });
+  const three = await weigh(ledger, "piece:3");
+  delivering(ledger);
+  await vi.waitUntil(() => heard.length === 2, { timeout: 20_000 });
+  expect(events({ heard }).map(({ id }) => id)).toEqual([one.id, three.id]);
 });
 
 test("an address that is not there holds up no other one, and says why it waits", async () => {
@@ -82,11 +99,28 @@ test("an address that is not there holds up no other one, and says why it waits"
   const nowhere = "http://127.0.0.1:9/";
   await ledger.append("webhooks", "webhooks", { urls: [nowhere, url] });
   await weigh(ledger, "piece:1");
-  const running = telling(ledger);
+  const running = delivering(ledger);
   await vi.waitUntil(() => heard.length === 1, { timeout: 20_000 });
   const waits = () => running.states().find((one) => one.url === nowhere);
   await vi.waitUntil(() => waits()?.why?.code === "webhooks.not-reached", { timeout: 20_000 });
   expect(waits()?.waiting).toBe(1);
+});
+
+test("an address that never answers holds up no other one, and no end of the bench", async () => {
+  const ledger = await testLedger();
+  const { url, heard } = await receiver();
+  const silent = createServer(() => undefined).listen(0, "127.0.0.1");
+  await once(silent, "listening");
+  onTestFinished(() => silent.closeAllConnections());
+  const mute = `http://127.0.0.1:${(silent.address() as AddressInfo).port}/`;
+  await ledger.append("webhooks", "webhooks", { urls: [mute, url] });
+  await weigh(ledger, "piece:1");
+  const running = delivering(ledger);
+  await vi.waitUntil(() => heard.length === 1, { timeout: 5000 });
+  await weigh(ledger, "piece:2");
+  await vi.waitUntil(() => heard.length === 2, { timeout: 5000 });
+  await running.stop();
+  silent.close();
 });
 
 test("a notice is a CloudEvent, and its signature holds by the public key of the bench", async () => {
@@ -94,7 +128,7 @@ test("a notice is a CloudEvent, and its signature holds by the public key of the
   const { url, heard } = await receiver();
   await ledger.append("webhooks", "webhooks", { urls: [url] });
   const entry = await weigh(ledger, "piece:1");
-  telling(ledger);
+  delivering(ledger);
   await vi.waitUntil(() => heard.length === 1, { timeout: 20_000 });
   const [{ headers, body } = { headers: {}, body: "" }] = heard;
   // CloudEvents 1.0, required attributes and JSON format: cloudevents.io, spec v1.0.2, sections "Context attributes" and 3.1 of

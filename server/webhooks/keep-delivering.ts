@@ -3,7 +3,7 @@ import { type Message, message } from "../../calibration/message.ts";
 import { reasonOf } from "../../calibration/reason.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
-import { cloudEventOf, eventType, toldKinds } from "./cloud-event.ts";
+import { cloudEventOf, deliveredKinds, eventType } from "./cloud-event.ts";
 import { SentUpTo } from "./sent-up-to.ts";
 import { signatureHeaders } from "./signature.ts";
 
@@ -16,7 +16,7 @@ export interface WebhookState {
   why: Message | null;
 }
 
-export interface TellingOptions {
+export interface DeliveryOptions {
   now: () => Date;
   /** resolves after so many ms, or at once when the signal is aborted */
   sleep: (ms: number, signal: AbortSignal) => Promise<void>;
@@ -34,16 +34,18 @@ const atOnce = 100;
  * Tells each address that was chosen of what happens, in order and until it took it: the queue is the ledger itself. An
  * address that refuses or is silent holds up no other one and nothing at the bench.
  */
-export function keepTelling(ledger: Ledger, { now, sleep }: TellingOptions) {
+export function keepDelivering(ledger: Ledger, { now, sleep }: DeliveryOptions) {
   const ended = new AbortController();
   const sent = new SentUpTo(dirname(ledger.place));
   const states = new Map<string, WebhookState>();
+  /** an address that is slow to answer is asked no second time meanwhile */
+  const underWay = new Map<string, Promise<void>>();
   const notBefore = new Map<string, { ms: number; pauseMs: number }>();
 
   const waitingFor = async (url: string, from: number) =>
-    ledger.entries({ after: sent.row(url) ?? from, kind: [...toldKinds], limit: atOnce });
+    ledger.entries({ after: Math.max(sent.row(url) ?? 0, from), kind: [...deliveredKinds], limit: atOnce });
 
-  const tell = async (url: string, from: number) => {
+  const deliver = async (url: string, from: number) => {
     const due = notBefore.get(url);
     const waiting = await waitingFor(url, from);
     states.set(url, { url, waiting: waiting.length, why: states.get(url)?.why ?? null });
@@ -82,7 +84,13 @@ export function keepTelling(ledger: Ledger, { now, sleep }: TellingOptions) {
   const once = async () => {
     const chosen = await webhooksOf(ledger);
     for (const url of states.keys()) if (!chosen.some((one) => one.url === url)) states.delete(url);
-    await Promise.all(chosen.map(({ url, from }) => tell(url, from)));
+    for (const { url, from } of chosen) {
+      if (underWay.has(url)) continue;
+      const delivered = deliver(url, from)
+        .catch(() => undefined)
+        .finally(() => underWay.delete(url));
+      underWay.set(url, delivered);
+    }
   };
 
   const running = (async () => {
@@ -97,6 +105,7 @@ export function keepTelling(ledger: Ledger, { now, sleep }: TellingOptions) {
     async stop() {
       ended.abort();
       await running;
+      await Promise.all(underWay.values());
     },
   };
 }

@@ -19,7 +19,7 @@ import type { EntryRow, Store, Trx } from "./tables.ts";
 import { leafHash } from "./tree.ts";
 
 /** What became of entries that were handed over. */
-export interface TakenOver {
+export interface Replicated {
   /** written now */
   written: number;
   /** stood there already */
@@ -31,11 +31,11 @@ export interface TakenOver {
  * a transaction of a dozen statements however many they are: a network's delay is paid once for all. An entry that stands
  * with the same content is passed over; throws LedgerError "refused" where it stands with another.
  */
-export async function takeOver(
+export async function appendReplicatedTo(
   store: Store,
   entries: readonly Entry[],
   { bench, at, key }: By,
-): Promise<TakenOver> {
+): Promise<Replicated> {
   const drafts = entries.map(draftOf);
   return inTransaction(store, async (trx) => {
     // what stands stays, so that this may be asked before others have to wait
@@ -80,7 +80,7 @@ async function rowsAtEnd(trx: Trx, fresh: readonly Handed[], { bench, at, key }:
   return rows;
 }
 
-/** Who takes over, when, and the key that signs for it. */
+/** Who writes them, when, and the key that signs for it. */
 interface By {
   bench: string;
   at: string;
