@@ -1,23 +1,41 @@
 /** One field of an input report: what it carries and where its bits lie. */
-export interface ReportField {
-  reportId: number;
+export interface ReportField extends Omit<Globals, "page"> {
   /** usages as 32 bits: page in the upper half */
   usages: number[];
   bitOffset: number;
-  bitSize: number;
-  count: number;
-  logicalMinimum: number;
   /** an array field holds the number of one of its usages, a variable field the value of its usage */
   array: boolean;
 }
 
+/** What holds for all items that follow. */
 interface Globals {
   page: number;
-  logicalMinimum: number;
+  reportId: number;
   bitSize: number;
   count: number;
-  reportId: number;
+  logicalMinimum: number;
+  logicalMaximum: number;
+  /** both 0 where physical and logical values are the same */
+  physicalMinimum: number;
+  physicalMaximum: number;
+  /** as 32 bits; 0 where none is stated */
+  unit: number;
+  /** power of ten of the unit, -8 to 7 */
+  unitExponent: number;
 }
+
+const atFirst: Globals = {
+  page: 0,
+  reportId: 0,
+  bitSize: 0,
+  count: 0,
+  logicalMinimum: 0,
+  logicalMaximum: 0,
+  physicalMinimum: 0,
+  physicalMaximum: 0,
+  unit: 0,
+  unitExponent: 0,
+};
 
 /**
  * The input fields of a HID report descriptor. Throws RangeError when an item runs over the end.
@@ -28,7 +46,7 @@ export function inputFields(descriptor: Uint8Array): ReportField[] {
   const fields: ReportField[] = [];
   const kept: Globals[] = [];
   const nextBit = new Map<number, number>();
-  let globals: Globals = { page: 0, logicalMinimum: 0, bitSize: 0, count: 0, reportId: 0 };
+  let globals = atFirst;
   let usages: number[] = [];
   let usageMinimum = 0;
 
@@ -44,24 +62,35 @@ export function inputFields(descriptor: Uint8Array): ReportField[] {
       for (let each = usageMinimum; each <= usage && usages.length < 256; each += 1) usages.push(each);
     else if (tag === "other-main") usages = [];
     else if (tag === "input") {
-      const { reportId, bitSize, count, logicalMinimum } = globals;
-      const bitOffset = nextBit.get(reportId) ?? 0;
-      nextBit.set(reportId, bitOffset + bitSize * count);
+      const { page: _, ...held } = globals;
+      const bitOffset = nextBit.get(held.reportId) ?? 0;
+      nextBit.set(held.reportId, bitOffset + held.bitSize * held.count);
       const [constant, array] = [(unsigned & 1) === 1, (unsigned & 2) === 0];
-      if (!constant) fields.push({ reportId, usages, bitOffset, bitSize, count, logicalMinimum, array });
+      if (!constant) fields.push({ ...held, usages, bitOffset, array });
       usages = [];
     }
   }
   return fields;
 }
 
-/** What holds for all items that follow. */
 function withGlobal(globals: Globals, { tag, unsigned, signed }: Item): Globals {
   switch (tag) {
     case "usage-page":
       return { ...globals, page: unsigned };
     case "logical-minimum":
       return { ...globals, logicalMinimum: signed };
+    case "logical-maximum":
+      // a range that begins at zero or above is written without a sign
+      return { ...globals, logicalMaximum: globals.logicalMinimum < 0 ? signed : unsigned };
+    case "physical-minimum":
+      return { ...globals, physicalMinimum: signed };
+    case "physical-maximum":
+      return { ...globals, physicalMaximum: globals.physicalMinimum < 0 ? signed : unsigned };
+    case "unit":
+      return { ...globals, unit: unsigned };
+    case "unit-exponent":
+      // four bits with a sign; some descriptors write a whole byte with a sign
+      return { ...globals, unitExponent: signed > 7 ? signed - 16 : signed };
     case "report-size":
       return { ...globals, bitSize: unsigned };
     case "report-count":
@@ -83,6 +112,11 @@ interface Item {
 type Tag =
   | "usage-page"
   | "logical-minimum"
+  | "logical-maximum"
+  | "physical-minimum"
+  | "physical-maximum"
+  | "unit-exponent"
+  | "unit"
   | "report-size"
   | "report-id"
   | "report-count"
@@ -99,6 +133,11 @@ type Tag =
 const tags = new Map<number, Tag>([
   [0x04, "usage-page"],
   [0x14, "logical-minimum"],
+  [0x24, "logical-maximum"],
+  [0x34, "physical-minimum"],
+  [0x44, "physical-maximum"],
+  [0x54, "unit-exponent"],
+  [0x64, "unit"],
   [0x74, "report-size"],
   [0x84, "report-id"],
   [0x94, "report-count"],
@@ -145,4 +184,22 @@ export function fieldValue(field: ReportField, report: Uint8Array, index = 0): n
     value = value * 2 + ((report[at >> 3]! >> (at & 7)) & 1);
   }
   return field.logicalMinimum < 0 && value >= 2 ** (field.bitSize - 1) ? value - 2 ** field.bitSize : value;
+}
+
+/** The usage an array field points to, or the one whose element is set in a variable field; 0 for none. */
+export function chosenUsage(field: ReportField, body: Uint8Array): number {
+  if (field.array) return field.usages[(fieldValue(field, body) ?? -1) - field.logicalMinimum] ?? 0;
+  const set = field.usages.findIndex(
+    (_, index) => index < field.count && fieldValue(field, body, index) === 1,
+  );
+  return field.usages[set] ?? 0;
+}
+
+/** Steps times a power of ten as decimal text: 3111 and -2 give "31.11". */
+export function decimalSteps(steps: number, exponent: number): string {
+  const digits = String(Math.abs(steps));
+  const sign = steps < 0 ? "-" : "";
+  if (exponent >= 0) return sign + (steps === 0 ? "0" : digits + "0".repeat(exponent));
+  const padded = digits.padStart(1 - exponent, "0");
+  return `${sign}${padded.slice(0, exponent)}.${padded.slice(exponent)}`;
 }

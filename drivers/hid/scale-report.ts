@@ -1,6 +1,6 @@
 import { toGrams } from "../../calibration/units.ts";
 import { type EventCode, type LineMeaning, lineEvent, type Stability } from "../reading.ts";
-import { fieldValue, inputFields, type ReportField } from "./descriptor.ts";
+import { chosenUsage, decimalSteps, fieldValue, inputFields } from "./descriptor.ts";
 import { dataScaling, dataWeight, isUnitUsage, type ScaleStatus, statusOf, unitOf } from "./usages.ts";
 
 /** Reads the weight reports of one scale. */
@@ -46,27 +46,9 @@ export function scaleReports(descriptor: Uint8Array): ScaleReports | null {
   };
 }
 
-/** The usage an array field points to, or the one whose element is set in a variable field. */
-function chosenUsage(field: ReportField, body: Uint8Array): number {
-  if (field.array) return field.usages[(fieldValue(field, body) ?? -1) - field.logicalMinimum] ?? 0;
-  const set = field.usages.findIndex(
-    (_, index) => index < field.count && fieldValue(field, body, index) === 1,
-  );
-  return field.usages[set] ?? 0;
-}
-
 /** The power of ten is a signed byte; some descriptors declare it as unsigned. */
 function asSignedByte(value: number): number {
   return value > 127 ? value - 256 : value;
-}
-
-/** Steps times a power of ten as decimal text: 3111 and -2 give "31.11". */
-function decimalSteps(steps: number, exponent: number): string {
-  const digits = String(Math.abs(steps));
-  const sign = steps < 0 ? "-" : "";
-  if (exponent >= 0) return sign + (steps === 0 ? "0" : digits + "0".repeat(exponent));
-  const padded = digits.padStart(1 - exponent, "0");
-  return `${sign}${padded.slice(0, exponent)}.${padded.slice(exponent)}`;
 }
 
 function stabilityOf(status: ScaleStatus | null): Stability {

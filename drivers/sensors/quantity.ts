@@ -21,6 +21,7 @@ const units: Record<string, SensedUnit> = {
   hPa: { quantity: "pressure", convert: (value) => value },
   mbar: { quantity: "pressure", convert: (value) => value },
   kPa: { quantity: "pressure", convert: (value) => value * 10 },
+  bar: { quantity: "pressure", convert: (value) => value * 1000 },
   Pa: { quantity: "pressure", convert: (value) => value / 100 },
   mmHg: { quantity: "pressure", convert: (value) => value * hectopascalsPerMmHg },
   "%": { quantity: "humidity", convert: (value) => value },

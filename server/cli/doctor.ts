@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { listScales } from "../../drivers/hid/scales.ts";
 import { listPorts } from "../../drivers/ports.ts";
+import { listHidSensors } from "../../drivers/sensors/hid-sensors.ts";
 import { dataFolder } from "../ledger/data-folder.ts";
 import { command, type Voice } from "./command.ts";
 import { findings } from "./doctor/findings.ts";
@@ -35,6 +36,7 @@ function installRules(write: boolean, root: string, say: Voice): number {
   const devices = [
     ...listPorts().map(({ identity }) => usbDevice("tty", identity)),
     ...listScales().map(({ identity }) => usbDevice("hidraw", identity)),
+    ...listHidSensors().map(({ address }) => usbDevice("hidraw", address)),
   ].filter((device) => device !== undefined);
   for (const { place, text } of systemFiles(devices, serviceFolder)) {
     const path = join(root, place);

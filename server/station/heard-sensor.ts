@@ -1,6 +1,7 @@
 import { message } from "../../calibration/message.ts";
 import { nameMessage } from "../../drivers/balance-name.ts";
 import { type Clock, systemClock } from "../../drivers/clock.ts";
+import type { PortRoots } from "../../drivers/ports.ts";
 import type { LineRecord } from "../../drivers/reading.ts";
 import type { SensorReading } from "../../drivers/sensors/quantity.ts";
 import { type SensorDevice, sensorAt, sensorPatienceMs } from "../../drivers/sensors/sensor-at.ts";
@@ -22,8 +23,9 @@ const linesKept = 40;
 /** Listens to a sensor as it was chosen. A reading older than three of its usual gaps is none. */
 export function heardSensor(
   choice: SensorChoice,
+  roots?: PortRoots,
   clock: Clock = systemClock,
-  device: SensorDevice = sensorAt({ ...choice, clock }),
+  device: SensorDevice = sensorAt({ ...choice, roots, clock }),
 ): HeardSensor {
   let lines: LineRecord<SensorReading>[] = [];
   let newest: LineRecord<SensorReading> | undefined;
@@ -37,7 +39,7 @@ export function heardSensor(
     const last = lines.findLast(({ reading }) => reading !== undefined);
     if (newest?.event && newest.event.kind !== "open" && newest.event.kind !== "back")
       return { message: newest.event };
-    if (!last?.reading || clock.monotonicMs() - last.monotonicMs > sensorPatienceMs)
+    if (!last?.reading || clock.monotonicMs() - last.monotonicMs > (device.patienceMs ?? sensorPatienceMs))
       return { message: message("sensor.silent", { sensor: nameMessage(name) }) };
     const { at, monotonicMs, raw } = last;
     const values = last.reading.values.map(({ quantity, text, unit, value }) => {

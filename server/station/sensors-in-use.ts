@@ -1,10 +1,12 @@
 import { Refusal } from "../../calibration/refusal.ts";
-import { stableName } from "../../drivers/ports.ts";
+import { type PortRoots, stableName, systemRoots } from "../../drivers/ports.ts";
+import type { FoundSensor } from "../../drivers/sensors/found-sensor.ts";
+import { listPluggedSensors } from "../../drivers/sensors/plugged-sensors.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { SensorsNow } from "../weighing/sensor-value.ts";
 import { isSamePort } from "./balance-choice.ts";
 import { type HeardSensor, heardSensor } from "./heard-sensor.ts";
-import { type SensorChoice, sensorChoiceShape } from "./sensor-choice.ts";
+import { checkedSensor, type SensorChoice, sensorChoiceShape } from "./sensor-choice.ts";
 
 /**
  * The sensors of the bench, owned by the server; pages only watch. Every change of the list is kept in the ledger, and
@@ -12,18 +14,25 @@ import { type SensorChoice, sensorChoiceShape } from "./sensor-choice.ts";
  */
 export class SensorsInUse {
   readonly #ledger: Ledger;
-  readonly #hear: (choice: SensorChoice) => HeardSensor;
+  readonly #roots: PortRoots;
   #heard: HeardSensor[] = [];
   readonly #listeners = new Set<() => void>();
   #turn: Promise<unknown> = Promise.resolve();
 
-  constructor(ledger: Ledger, hear: (choice: SensorChoice) => HeardSensor = (choice) => heardSensor(choice)) {
+  /** `roots`: where the system shows its devices. */
+  constructor(ledger: Ledger, roots: PortRoots = systemRoots) {
     this.#ledger = ledger;
-    this.#hear = hear;
+    this.#roots = roots;
   }
 
   get all(): readonly HeardSensor[] {
     return this.#heard;
+  }
+
+  /** Sensors that are plugged in and not listened to. */
+  found(): FoundSensor[] {
+    const heard = new Set(this.#heard.map(({ choice }) => choice.address));
+    return listPluggedSensors(this.#roots).filter(({ address }) => !heard.has(address));
   }
 
   /** What all of them show at this moment, and which are silent. */
@@ -45,10 +54,14 @@ export class SensorsInUse {
     }
   }
 
-  /** Adds a sensor, or exchanges what is told about the one at the same port. Throws LedgerError. */
-  keep(asked: SensorChoice): Promise<void> {
+  /**
+   * Adds a sensor, or exchanges what is told about the one at the same port. Throws LedgerError, and Refusal for what
+   * cannot be right.
+   */
+  keep(asked: unknown): Promise<void> {
     return this.#inTurn(async () => {
-      const choice = { ...asked, address: stableName(asked.address) ?? asked.address };
+      const checked = checkedSensor(asked, this.#roots);
+      const choice = { ...checked, address: stableName(checked.address) ?? checked.address };
       const others = this.#heard.filter((one) => !isSamePort(one.choice.address, choice.address));
       await this.#write([...others.map((one) => one.choice), choice]);
       await this.#close((one) => !others.includes(one));
@@ -81,7 +94,7 @@ export class SensorsInUse {
   }
 
   #open(choice: SensorChoice): void {
-    const heard = this.#hear(choice);
+    const heard = heardSensor(choice, this.#roots);
     heard.onLine(() => this.#changed());
     this.#heard = [...this.#heard, heard];
     heard.start();

@@ -2,6 +2,7 @@ import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { FastifyInstance, LightMyRequestResponse } from "fastify";
+import type { PortRoots } from "../../drivers/ports.ts";
 import { createSimulatedBalance } from "../../drivers/simulated-balance.ts";
 import { compute } from "../../server/compute/compute.ts";
 import { type Evaluate, evaluationOf } from "../../server/compute/evaluation.ts";
@@ -57,6 +58,8 @@ export interface TestBenchOptions {
   /** a demonstration with its simulated balance */
   demo?: boolean;
   listening?: NonNullable<AppParts["listening"]>;
+  /** where the system shows sensors that are plugged in */
+  roots?: PortRoots;
   /** who may sign in, and the address they come by */
   entrance?: Pick<AppParts, "access" | "room">;
 }
@@ -64,7 +67,7 @@ export interface TestBenchOptions {
 /** `answered`: false for a bench whose first questions are still open. */
 export async function buildTestBench(
   file = newLedgerFile(),
-  { answered = true, demo = false, listening = {}, entrance = {} }: TestBenchOptions = {},
+  { answered = true, demo = false, listening = {}, roots, entrance = {} }: TestBenchOptions = {},
 ): Promise<TestBench> {
   const ledger = await openLedger({ file, now: () => new Date(), bench: "test" });
   const settings = await settingsRepository(ledger);
@@ -74,7 +77,7 @@ export async function buildTestBench(
   const checks = await checkRepository(ledger, () => new Date());
   const adjustments = await adjustmentRepository(ledger, checks);
   const balance = new BalanceInUse(ledger, profiles);
-  const sensors = new SensorsInUse(ledger);
+  const sensors = new SensorsInUse(ledger, roots);
   await sensors.resume();
   const hands = new HandDevices(ledger);
   await hands.resume();

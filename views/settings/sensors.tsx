@@ -22,6 +22,8 @@ export interface SensorRow {
 
 export interface SensorsView {
   sensors: readonly SensorRow[];
+  /** plugged in, and not listened to */
+  found: readonly { address: string; quantities: readonly Quantity[] }[];
   problems: readonly { fieldId: string; error: FieldError }[];
   typed: Readonly<Record<string, string>>;
   hands: { scanner: string; scannerLine: string; footSwitch: string };
@@ -41,6 +43,7 @@ export function SensorsPage(view: SensorsView) {
         .map((sensor) => (
           <SetUp key={sensor.address} sensor={sensor} view={view} />
         ))}
+      {view.found.length > 0 && <FoundSensors found={view.found} />}
       <NewSensor {...view} />
       <HandDevices {...view} />
     </>
@@ -148,6 +151,32 @@ function SetUp({ sensor, view }: { sensor: SensorRow; view: SensorsView }) {
   );
 }
 
+/** Sensors that need no set-up; choosing one writes its address into the form below. */
+function FoundSensors({ found }: Pick<SensorsView, "found">) {
+  const t = useTell();
+  return (
+    <Rows
+      caption={t("sensors.found")}
+      empty=""
+      columns={[
+        { head: t("sensors.columns.port") },
+        { head: t("sensors.found.columns.measures") },
+        { head: t("sensors.found.choose") },
+      ]}
+      rows={found.map(({ address, quantities }) => ({
+        key: address,
+        cells: [
+          address,
+          quantities.map((quantity) => t("sensors.found.measures", { quantity })).join(" · "),
+          <a key="choose" href={`/settings/sensors?${new URLSearchParams({ address })}#add-sensor`}>
+            {t("sensors.found.choose")} <span class="unseen">{address}</span>
+          </a>,
+        ],
+      }))}
+    />
+  );
+}
+
 function NewSensor({ typed, problems, csrfToken }: SensorsView) {
   const t = useTell();
   const errorOf = errorsOf(problems);
@@ -162,7 +191,7 @@ function NewSensor({ typed, problems, csrfToken }: SensorsView) {
     />
   );
   return (
-    <form method="post" action="/settings/sensors" class="sheet">
+    <form method="post" action="/settings/sensors" class="sheet" id="add-sensor">
       <h2>{t("sensors.add")}</h2>
       <Csrf token={csrfToken} />
       <Field

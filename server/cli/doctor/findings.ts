@@ -2,6 +2,7 @@ import { accessSync, constants, existsSync, statfsSync, statSync } from "node:fs
 import { type Message, message, messageOf } from "../../../calibration/message.ts";
 import { listScales } from "../../../drivers/hid/scales.ts";
 import { listPorts } from "../../../drivers/ports.ts";
+import { listPluggedSensors } from "../../../drivers/sensors/plugged-sensors.ts";
 import { keyFileIn, ledgerFile } from "../../ledger/data-folder.ts";
 import { LedgerError } from "../../ledger/error.ts";
 import { openLedger } from "../../ledger/open-ledger.ts";
@@ -112,8 +113,10 @@ function devices(): Finding[] {
   const rights = constants.R_OK | constants.W_OK;
   const ports = listPorts().map(({ path }) => ({ path, good: may(path, rights) }));
   const scales = listScales().map(({ path }) => ({ path, good: may(path, constants.R_OK) }));
-  if (ports.length + scales.length === 0) return [{ good: true, message: message("doctor.ports.none") }];
-  return [...ports, ...scales].map(({ path: port, good }) => ({
+  const sensors = listPluggedSensors().map(({ path }) => ({ path, good: may(path, constants.R_OK) }));
+  const all = [...ports, ...scales, ...sensors];
+  if (all.length === 0) return [{ good: true, message: message("doctor.ports.none") }];
+  return all.map(({ path: port, good }) => ({
     good,
     message: message(good ? "doctor.port" : "doctor.port.no-right", { port }),
   }));

@@ -3,6 +3,7 @@ import { z } from "zod";
 import { unescapeText } from "../../../drivers/escape.ts";
 import { lineText } from "../../../drivers/line.ts";
 import { type LearnedSensor, learnSensor, type ReadOff } from "../../../drivers/sensors/learn-sensor.ts";
+import { isPluggedSensor } from "../../../drivers/sensors/plugged-sensors.ts";
 import { sensedQuantities } from "../../../drivers/sensors/quantity.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page, render } from "../../../views/page.tsx";
@@ -14,12 +15,12 @@ import {
 } from "../../../views/settings/sensors.tsx";
 import type { HandDevices } from "../../station/hand-devices.ts";
 import type { HeardSensor } from "../../station/heard-sensor.ts";
-import { checkedSensor, sensorPlaces } from "../../station/sensor-choice.ts";
+import { sensorPlaces } from "../../station/sensor-choice.ts";
 import type { SensorsInUse } from "../../station/sensors-in-use.ts";
 import type { Sensed } from "../../weighing/sensor-value.ts";
 import { type Entries, type FieldProblem, type Form, formIn, postedForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
-import { asTyped, html, wantsPart } from "../page-request.ts";
+import { asTyped, html, queryOf, wantsPart } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 
 interface Parts {
@@ -71,6 +72,7 @@ export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Par
     const rows = sensors.all.map((sensor) => rowOf(sensor, asks));
     const view: SensorsView = {
       sensors: rows,
+      found: sensors.found(),
       problems,
       typed,
       hands: hands.choice,
@@ -85,14 +87,16 @@ export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Par
     );
   }
 
-  app.get("/settings/sensors", (request, reply) => show(request, reply));
+  app.get("/settings/sensors", (request, reply) =>
+    show(request, reply, { typed: { address: queryOf(request).address ?? "" } }),
+  );
 
   app.post("/settings/sensors", csrf, async (request, reply) => {
     const typed = asTyped(request);
     const read = postedForm(request, sensorForm);
     if ("problems" in read) return show(request, reply, { problems: read.problems, typed });
     try {
-      await sensors.keep(checkedSensor(choiceOf(read.values)));
+      await sensors.keep(choiceOf(read.values));
     } catch (error) {
       const { says, field = "address" } = refusalOf(error);
       return show(request, reply, { problems: [{ fieldId: field, error: says }], typed });
@@ -163,7 +167,11 @@ function rowOf(sensor: HeardSensor, asks: Shown["asks"]): SensorRow {
     place: choice.place,
     now: now.values ? now.values.map(shownNow) : now.message,
     lines,
-    needsSetUp: choice.profile === undefined && lines.length > 0 && now.values === undefined,
+    needsSetUp:
+      !isPluggedSensor(choice.address) &&
+      choice.profile === undefined &&
+      lines.length > 0 &&
+      now.values === undefined,
     ...(asked ? { asks: { says: asked.asks, options: asked.options } } : {}),
   };
 }

@@ -24,3 +24,21 @@ export function scaleDescriptor({
       C0
     C0`);
 }
+
+/**
+ * A descriptor put together from the open tables (sensor page 0x20): report 1 with the state of the sensor, seven
+ * states from 1, and one value of 16 bits.
+ */
+export function sensorDescriptor({
+  value = "0A 34 04 16 00 80 26 FF 7F 55 0E", // temperature, -32768 to 32767, power of ten -2, the tables' own unit
+  physical = "",
+  state = true,
+} = {}): Uint8Array {
+  const states = Array.from({ length: 7 }, (_, i) => `0A ${i.toString(16).padStart(2, "0")} 08`).join(" ");
+  return bytes(`
+    05 20 09 33 A1 00
+      85 01
+      ${state ? `0A 01 02 A1 02 15 01 25 07 75 08 95 01 ${states} 81 00 C0` : ""}
+      ${value} ${physical} 75 10 95 01 81 02
+    C0`);
+}

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { type Cable, createCable } from "../../drivers/pty.ts";
+import { PluggedProbe } from "../../drivers/sensors/plugged-probe.ts";
 import { until } from "../../until.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { textOf } from "./recorded.ts";
@@ -163,7 +164,69 @@ test("a probe that falls silent or leaps is asked about, and is heard again afte
   expect(at.sensors.all.map(({ choice }) => choice.address)).toEqual([probe.path]);
 });
 
+test("a USB probe that the kernel shows as files is offered, chosen, and weighed with beside a balance on its cable, up to the record", async () => {
+  const plugged = new PluggedProbe();
+  const cable = createCable();
+  const folder = plugged.plugIn(0, { in_temp_raw: "2140", in_temp_scale: "10.000000" });
+  await at.close();
+  at = await buildTestBench(undefined, { roots: plugged.roots });
+  const address = "iio:temperature (1a2b:0003) #A113";
+  expect(await textOf(at, "/settings/sensors")).toContain(address);
+  expect((await add({ address: folder })).statusCode).toBe(303);
+  expect(at.sensors.found()).toEqual([]);
+  await at.post("/balances/choice", { port: cable.path, line: "9600-8n1" });
+  await at.post("/bench/piece", { ticket: "L-6", method: "hung", claim: "ag-999", key: "L-6" });
+  const take = async (role: string, grams: string, celsius: number, count: number) => {
+    plugged.write({ in_temp_raw: `${Math.round(celsius * 100)}` });
+    await until(() => at.sensors.now().sensed.some(({ value }) => value === celsius), `${celsius} °C`);
+    for (const { kind } of at.bench.scale?.checks() ?? [])
+      await at.post("/bench/balance-looked-at", { kind });
+    await until(() => {
+      cable.send(`  ${grams} g   stable\r\n`);
+      return at.bench.scale?.live().state === "reading";
+    }, "the balance");
+    await at.post("/bench/captures", { role });
+    await until(() => {
+      cable.send(`  ${grams} g   stable\r\n`);
+      return at.bench.item?.captures.length === count;
+    }, `reading ${count}`);
+  };
+  await take("dry", "31.1035", 21.4, 1);
+  await take("immersed", "28.1435", 21.44, 2);
+  expect(at.bench.item?.captures[1]?.sensed).toMatchObject([
+    {
+      sensor: address,
+      quantity: "temperature",
+      text: "21.44",
+      raw: "in_temp_raw=2144 in_temp_scale=10.000000",
+    },
+  ]);
+  plugged.unplug();
+  await until(() => at.sensors.now().silent.length === 1, "the probe pulled out");
+  const response = await at.post("/bench/record", {});
+  expect(response.statusCode).toBe(303);
+  const [result] = await at.ledger.entries({ kind: "result" });
+  if (result?.kind !== "result") throw new Error("no record");
+  expect(result.body.request).toMatchObject({
+    liquid: {
+      temperature_c: expect.closeTo(21.44, 9),
+      temperature_u_c: expect.closeTo(0.05 / Math.sqrt(3), 9),
+      gradient_c: expect.closeTo(0.02, 9),
+    },
+  });
+  await at.close();
+  await at.sensors.close();
+  plugged.plugIn(5, { in_temp_raw: "2150", in_temp_scale: "10.000000" });
+  at = await buildTestBench(at.file, { roots: plugged.roots });
+  await until(() => at.sensors.now().sensed.some(({ value }) => value === 21.5), "the probe after a restart");
+  await at.sensors.close();
+  cable.unplug();
+  plugged.remove();
+});
+
 test.each([
+  [{ address: "/dev/hidraw7" }, "address"],
+  [{ address: "iio:thermometer at 1-2" }, "address"],
   [{ address: "COM3" }, "address"],
   [{ "half-temperature": "0" }, "half-temperature"],
   [{ line: "9601-8n1" }, "line"],
