@@ -16,6 +16,7 @@ import { aboutSubject, entryOf, lastRow, nameOf } from "./rows.ts";
 import { currentSchema, migrate, schemaVersion } from "./schema.ts";
 import { type SigningKey, signingKey } from "./signing-key.ts";
 import { checkAtStart } from "./start-check.ts";
+import { countedBy, countedIn, readingsWithin } from "./statistics.ts";
 import { vouches } from "./successor.ts";
 import type { Store } from "./tables.ts";
 import { Tiles } from "./tiles.ts";
@@ -106,6 +107,9 @@ export async function ledgerOn(
       }),
     records: (query = {}) => guarded(() => recordsOf(store, query, names)),
     recordsOfOtherLots: (lot, since, most) => guarded(() => recordsOfOtherLots(store, lot, since, most)),
+    countedIn: (range) => guarded(() => countedIn(store, range)),
+    countedBy: (range, grouping) => guarded(() => countedBy(store, range, grouping)),
+    readingsWithin: (range, mostRecords) => guarded(() => readingsWithin(store, range, mostRecords)),
     verify: (options = {}) => guarded(() => verifyChain(store, options)),
     verifyList: () => guarded(() => verifyList(store)),
     recordFile: (subject) =>

@@ -8,6 +8,7 @@ import type { RecordFile } from "./record-file.ts";
 import type { MeasurementRecord, RecordPage, RecordQuery } from "./records.ts";
 import type { Replicated } from "./replicated.ts";
 import type { SigningKey } from "./signing-key.ts";
+import type { Counted, CountedGroup, Grouping, Range } from "./statistics.ts";
 import type { Verification, VerifyOptions } from "./verification.ts";
 
 export interface EntryQuery {
@@ -68,6 +69,12 @@ export interface Ledger {
   records(query?: RecordQuery): Promise<RecordPage>;
   /** finished measurements of other lots since a moment (ISO 8601), newest first, at most so many; none that is void */
   recordsOfOtherLots(lot: string, since: string, most: number): Promise<MeasurementRecord[]>;
+  /** how many finished measurements there are in a range, and how they came out */
+  countedIn(range: Range): Promise<Counted>;
+  /** the same by one thing, the largest group first */
+  countedBy(range: Range, grouping: Grouping): Promise<CountedGroup[]>;
+  /** readings of the newest measurements of a range that stand, and what was excluded of them, oldest first */
+  readingsWithin(range: Range, mostRecords: number): Promise<Entry[]>;
   verify(options?: VerifyOptions): Promise<Verification>;
   /** compares the list of records with what follows from the entries */
   verifyList(): Promise<ListCheck>;

@@ -26,7 +26,7 @@ export async function* recordsCsv(
     "mass (g)",
     "density (g/cm3)",
     "expanded uncertainty of density (g/cm3)",
-    "finding",
+    "state",
     "voided",
     "amendments",
     "record (SHA-256)",

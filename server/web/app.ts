@@ -61,6 +61,7 @@ import { downloadRoutes } from "./records/downloads.ts";
 import { labelRoutes } from "./records/label.ts";
 import { recordRoutes } from "./records/records.tsx";
 import { shareRoutes } from "./records/share.tsx";
+import { statisticsRoute } from "./records/statistics.tsx";
 import { reportRoutes } from "./reports/reports.tsx";
 import { type ChangeBench, firstStartRoutes } from "./settings/first-start.tsx";
 import { ledgerRoutes } from "./settings/ledger.tsx";
@@ -157,6 +158,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   labelRoutes(app, { ledger, evaluate, demo });
   shareRoutes(app, { ledger, evaluate, demo, library: () => library.now });
   downloadRoutes(app, ledger);
+  statisticsRoute(app, { ledger, demo, library: () => library.now, now });
   const { priceLocked } = customerRoutes(app, { bench, ledger, settings, demo });
   lotRoutes(app, {
     ...{ bench, ledger, settings, demo, priceLocked },

@@ -58,6 +58,7 @@ test("every page weighs less than 100 kB gzipped with all it loads, and loads no
     "/first-start",
     "/records",
     "/records/heavy",
+    "/records/statistics",
     "/records/heavy/evidence",
     "/lots",
     "/balances",

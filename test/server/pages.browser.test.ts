@@ -41,6 +41,7 @@ const pages: readonly [name: string, where: "demo" | "real", path: string][] = [
   ["checks", "real", "checks"],
   ["plan-refused", "real", "plan?mass=heavy&readability=0&method=hung&claim=ag-999"],
   ["customer", "demo", "customer"],
+  ["statistics", "real", "records/statistics"],
   ["ledger", "real", "settings/ledger"],
   ["tokens", "real", "settings/tokens"],
   ["retention", "real", "settings/retention"],

@@ -126,6 +126,9 @@ export function RecordsIndex(page: RecordsPage) {
       </search>
       <FoundRecords {...page} />
       <p class="not-printed">
+        <a href="/records/statistics">{t("statistics.title")}</a>
+      </p>
+      <p class="not-printed">
         {t("records.take-out")} <a href="/records.csv">{t("records.csv")}</a>,{" "}
         <a href="/records.jsonl">{t("records.jsonl")}</a> (
         <a href="/records-schema.json">{t("records.schema")}</a>). {t("records.one-file")}

@@ -84,7 +84,7 @@ test("it is shown with its readings, and stands in the list, the file and the AP
   const csv = (await get("/records.csv")).body.split("\r\n");
   const cell = (name: string) => csv[1]?.split(",")[csv[0]!.split(",").indexOf(name)];
   expect(cell("density (g/cm3)")).toBe("");
-  expect(cell("finding")).toBe("no-valid-reading");
+  expect(cell("state")).toBe("no-valid-reading");
 
   const { token, tokenHash } = newToken(randomBytes(32));
   await at.ledger.append("token-issued", "tokens", {
