@@ -21,6 +21,8 @@ export interface Settings {
   bench: string;
   /** where the shared ledger of several benches is; undefined for a bench by itself */
   databaseUrl?: string;
+  /** name of the site: its benches see each other's records, lots and tickets in the shared ledger */
+  site: string;
   /** a second address, for other devices in the room; undefined: this machine only */
   room?: RoomSettings;
 }
@@ -37,6 +39,7 @@ export const serveOptions = {
   profile: { type: "string" },
   typed: { type: "boolean" },
   bench: { type: "string" },
+  site: { type: "string" },
   listen: { type: "string" },
   certificate: { type: "string" },
   key: { type: "string" },
@@ -53,6 +56,8 @@ type ServeValues = {
 export function settingsFrom(values: ServeValues, environment: NodeJS.ProcessEnv): Settings {
   const bench = (values.bench ?? environment.UNDERHOOK_BENCH ?? "bench").trim();
   if (!/^[^\p{Cc}\p{Cs}]{1,60}$/u.test(bench)) throw new Refusal("cli.serve.bench-name", { name: bench });
+  const site = (values.site ?? environment.UNDERHOOK_SITE ?? "").trim();
+  if (!/^[^\p{Cc}\p{Cs}]{0,60}$/u.test(site)) throw new Refusal("cli.serve.site-name", { name: site });
   const port = portFrom(values.port ?? environment.UNDERHOOK_PORT ?? String(defaultPort));
   if (values.typed && values.balance) throw new Refusal("cli.serve.two-sources");
   const data = resolve(values.data ?? environment.UNDERHOOK_DATA ?? "underhook-data");
@@ -74,6 +79,7 @@ export function settingsFrom(values: ServeValues, environment: NodeJS.ProcessEnv
     dataFolder: source.kind === "demo" ? join(data, "demo") : data,
     source,
     bench,
+    site,
     ...(environment.DATABASE_URL ? { databaseUrl: environment.DATABASE_URL } : {}),
     ...(room ? { room } : {}),
   };

@@ -8,7 +8,7 @@ import { openAccess } from "./access/opened.ts";
 import type { Room } from "./access/room.ts";
 import { openComputeThread } from "./compute/compute-thread.ts";
 import { createDemoSimulator, type DemoSimulator } from "./demo/simulator.ts";
-import { keyFileIn, ledgerFile } from "./ledger/data-folder.ts";
+import { ledgerFile } from "./ledger/data-folder.ts";
 import type { Ledger } from "./ledger/ledger.ts";
 import { openLedger } from "./ledger/open-ledger.ts";
 import { pinKey } from "./ledger/pinned-key.ts";
@@ -219,18 +219,13 @@ async function pause(ms: number, signal: AbortSignal): Promise<void> {
 }
 
 /** Hands over to the shared ledger, where there is one. Invented pieces are never handed over. */
-function startReplication(ledger: Ledger, { databaseUrl, bench, dataFolder, source }: Settings) {
+function startReplication(ledger: Ledger, { databaseUrl, site, source }: Settings) {
   if (databaseUrl === undefined || source.kind === "demo") return undefined;
   const now = () => new Date();
   return keepReplicating(ledger, {
     openShared: async (ended) =>
-      (await import("./ledger/postgres.ts")).openSharedLedger({
-        databaseUrl,
-        now,
-        bench,
-        keyFile: keyFileIn(dataFolder),
-        ended,
-      }),
+      (await import("./ledger/shared/postgres-shared.ts")).openShared({ databaseUrl, now, ended }),
+    site,
     now,
     sleep: pause,
   });

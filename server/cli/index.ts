@@ -19,6 +19,7 @@ const commands: Record<CommandName, () => Promise<Command>> = {
   backup: () => import("./backup.ts"),
   restore: () => import("./restore.ts"),
   export: () => import("./export.ts"),
+  database: () => import("./database.ts"),
   doctor: () => import("./doctor.ts"),
 };
 const names = keysOf(commands);

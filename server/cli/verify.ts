@@ -5,14 +5,15 @@ import { dataFolder, keyFileIn, ledgerFile } from "../ledger/data-folder.ts";
 import { LedgerError } from "../ledger/error.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { type FilesBeside, verifyFiles } from "../ledger/named-files.ts";
+import type { SharedChain } from "../ledger/shared/postgres-reading.ts";
 import { publicKeyId } from "../ledger/signing-key.ts";
 import { photoFiles } from "../photos/photo-folder.ts";
 import { reportFiles } from "../reports/report-folder.ts";
 import { command, type Voice } from "./command.ts";
-import { givenLedger, ledgerForReading, ledgerOptions } from "./ledger-for-reading.ts";
+import { chainsForReading, givenLedger, ledgerForReading, ledgerOptions } from "./ledger-for-reading.ts";
 import { verifyRecord } from "./verify/record.ts";
 import { verifyReport } from "./verify/report.ts";
-import { type GivenTrust, trustIn } from "./verify/trust.ts";
+import { type GivenTrust, trustFor, trustIn } from "./verify/trust.ts";
 import { kindOfFile } from "./verify/what-file.ts";
 
 const goodBy = {
@@ -25,7 +26,7 @@ const told = {
   name: "verify",
   options: {
     checkpoint: { type: "string", multiple: true, default: [] as string[] },
-    key: { type: "string" },
+    key: { type: "string", multiple: true, default: [] as string[] },
     ...ledgerOptions,
     chain: { type: "boolean", default: false },
   },
@@ -45,17 +46,43 @@ export const run = (args: string[]): Promise<number> =>
     const trust = trustIn(folder, values.key, values.checkpoint);
     if (file !== undefined && kind === "record") return verifyRecord(file, trust.keyId, say);
     if (file !== undefined && kind === "report") return verifyReport(file, { ledger, trust, say });
-    return verifyLedger(ledger, folder, { trust, chainOnly: values.chain, say });
+    const asked = { folder, trust, chainOnly: values.chain, say };
+    const chains = await chainsForReading("verify", ledger);
+    const [only] = chains;
+    return only && chains.length === 1 && only.name === null
+      ? verifyLedger(only, asked)
+      : verifyShared(chains, asked);
   });
 
-async function verifyLedger(
-  given: string | undefined,
-  folder: string,
-  { trust, chainOnly, say }: { trust: GivenTrust; chainOnly: boolean; say: Voice },
-): Promise<number> {
-  const ledger = await ledgerForReading("verify", given);
-  const file = ledger.place;
+interface Asked {
+  folder: string;
+  trust: GivenTrust;
+  chainOnly: boolean;
+  say: Voice;
+}
+
+/** Each chain by itself, then the list that all of them make. */
+async function verifyShared(chains: readonly SharedChain[], asked: Asked): Promise<number> {
+  let worst = 0;
+  for (const chain of chains)
+    worst = Math.max(worst, await verifyLedger(chain, { ...asked, chainOnly: true }));
+  if (worst > 0 || asked.chainOnly) return worst;
+  const all = await ledgerForReading("verify", undefined);
   try {
+    return await listAndFilesGood(all, asked.say);
+  } finally {
+    await all.close();
+  }
+}
+
+async function verifyLedger(
+  chain: SharedChain,
+  { folder, trust: given, chainOnly, say }: Asked,
+): Promise<number> {
+  const ledger = await chain.open();
+  const file = chain.bench === "" ? ledger.place : `${ledger.place} (${chain.bench})`;
+  try {
+    const trust = chain.name === null ? given : await trustFor(ledger, given);
     const found = await ledger.verify(trust);
     if (!found.good) {
       say.out("cli.verify.not-good", { file, says: found.says });

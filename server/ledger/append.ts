@@ -39,10 +39,7 @@ const ownKinds: Kind[] = ["checkpoint", "signing-key", "ledger-opened", "clock-j
 export async function appendTo(store: Store, draft: Draft, key: SigningKey | undefined): Promise<Entry> {
   const body = canonicalJson(checkedBody(draft.kind, draft.body));
   for (const name of ["id", "subject", "bench"] as const) mustBeAName(name, draft[name]);
-  return inTransaction(store, async (trx) => {
-    await store.lockChain(trx);
-    return appendIn(trx, store, { draft, body, key });
-  });
+  return inTransaction(store, (trx) => appendIn(trx, { draft, body, key }));
 }
 
 /**
@@ -63,11 +60,10 @@ export async function appendAllTo(
   for (const { draft } of checked)
     for (const name of ["id", "subject", "bench"] as const) mustBeAName(name, draft[name]);
   return inTransaction(store, async (trx) => {
-    await store.lockChain(trx);
     const found = await countAbout(trx, after.subject);
     if (found !== after.entries) throw new Stale(after.subject, after.entries, found);
     const written: Entry[] = [];
-    for (const one of checked) written.push(await appendIn(trx, store, one));
+    for (const one of checked) written.push(await appendIn(trx, one));
     return written;
   });
 }
@@ -85,14 +81,13 @@ export async function appendSliceTo(
   key: SigningKey | undefined,
 ): Promise<{ seen: number; written: number }> {
   return inTransaction(store, async (trx) => {
-    await store.lockChain(trx);
     const before = (await lastRow(trx))?.seq ?? 0;
     const untilMs = performance.now() + sliceMs;
     let [seen, written] = [0, 0];
     for (const draft of drafts) {
       const body = canonicalJson(checkedBody(draft.kind, draft.body));
       for (const name of ["id", "subject", "bench"] as const) mustBeAName(name, draft[name]);
-      const { seq } = await appendIn(trx, store, { draft, body, key });
+      const { seq } = await appendIn(trx, { draft, body, key });
       seen += 1;
       if (seq > before) written += 1;
       if (performance.now() > untilMs) break;
@@ -112,7 +107,6 @@ async function countAbout(trx: Trx, subject: string): Promise<number> {
 
 async function appendIn(
   trx: Trx,
-  store: Store,
   { draft, body, key }: { draft: Draft; body: string; key: SigningKey | undefined },
 ): Promise<Entry> {
   const stood = await trx.selectFrom("entries").selectAll().where("id", "=", draft.id).executeTakeFirst();
@@ -120,7 +114,7 @@ async function appendIn(
   const own = draft.origin !== undefined || ownKinds.includes(draft.kind);
   if (!own) await noteClockJump(trx, draft);
   const row = await insert(trx, draft, body);
-  await project(trx, store.dialect, row, (subject) => aboutSubject(trx, subject));
+  await project(trx, row, (subject) => aboutSubject(trx, subject));
   if (key && !ownKinds.includes(draft.kind)) await checkpointIfDue(trx, draft, key);
   return row;
 }
@@ -137,7 +131,6 @@ export async function checkpointNow(
   { fresh = true } = {},
 ): Promise<Entry | null> {
   return inTransaction(store, async (trx) => {
-    await store.lockChain(trx);
     const head = await lastRow(trx);
     if (!head) return null;
     const last = fresh ? head : ((await lastCheckpoint(trx)) ?? head);
@@ -147,7 +140,7 @@ export async function checkpointNow(
 }
 
 export function inTransaction<T>(store: Store, work: (trx: Trx) => Promise<T>): Promise<T> {
-  return store.inTurn(() => store.db.transaction().execute(work));
+  return store.db.transaction().execute(work);
 }
 
 /** Names are compared, indexed and hashed as they stand, in two databases: no control characters, no half characters. */

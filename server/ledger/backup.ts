@@ -61,7 +61,7 @@ export async function restore(from: string, file: string, at: string, until?: st
     await migrate(target, at);
     const last = until === undefined ? undefined : await lastRowUntil(source, until);
     const entries = await copyRows(source, target, last);
-    await target.db.transaction().execute((trx) => rebuildRecords(trx, target.dialect));
+    await target.db.transaction().execute((trx) => rebuildRecords(trx));
     const says =
       until === undefined
         ? message("ledger.recovery.restored", { from, entries })

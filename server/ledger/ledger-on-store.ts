@@ -165,7 +165,7 @@ async function begin(store: Store, beginning: Beginning): Promise<void> {
   }
   if (!key) return;
   await introduce(store, { ...beginning, key });
-  if (store.dialect === "sqlite" && !(await isTrusted(store, key.keyId, beginning.pinned)))
+  if (!(await isTrusted(store, key.keyId, beginning.pinned)))
     store.found.push(message("ledger.key.not-pinned", { key: `${key.keyId.slice(0, 16)}…` }));
   // A ledger from before there was a tree gets its first root at once, so that this start alone reads all of it.
   await checkpointNow(store, bench, at, key, { fresh: false });
@@ -185,7 +185,7 @@ async function introduce(
     .execute();
   if (known.some((one) => one.id === id)) return;
   const vouchedBy = voucherFor(keyId, previous);
-  if (store.dialect === "sqlite" && known.length > 0 && vouchedBy === undefined && pinned === null)
+  if (known.length > 0 && vouchedBy === undefined && pinned === null)
     store.found.push(message("ledger.key.replaced", { key: `${keyId.slice(0, 16)}…` }));
   const body = { keyId, publicKey, ...(vouchedBy && { vouchedBy }) };
   await appendTo(store, { id, bench, at, subject: `key:${keyId}`, body, kind: "signing-key" }, key);
@@ -217,6 +217,7 @@ function voucherFor(keyId: string, previous: SigningKey | undefined) {
 }
 
 async function mustBeCurrent(store: Store): Promise<void> {
+  if (store.dialect === "postgres") return;
   const tables = await store.db.introspection.getTables();
   if (!tables.some(({ name }) => name === "schema_versions"))
     throw new LedgerError("ledger.is-none", { place: store.place }, "missing");

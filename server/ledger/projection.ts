@@ -5,10 +5,10 @@ import type { Entry, EntryOf } from "./entry.ts";
 import { excludedIn } from "./excluded.ts";
 import { aboutSubjects } from "./rows.ts";
 import { searchable } from "./search-words.ts";
-import type { RecordRow, Store, Trx } from "./tables.ts";
+import type { RecordRow, Trx } from "./tables.ts";
 
 /** Kinds that come after the measurement, or are it. */
-const changing: readonly Entry["kind"][] = [
+export const changing: readonly Entry["kind"][] = [
   "result",
   "statement",
   "imported-weighing",
@@ -31,7 +31,6 @@ export const toldKinds: readonly Entry["kind"][] = [
  */
 export async function project(
   trx: Trx,
-  dialect: Store["dialect"],
   entry: Entry,
   entriesOf: (subject: string) => Promise<Entry[]>,
 ): Promise<void> {
@@ -45,15 +44,14 @@ export async function project(
     .executeTakeFirst();
   if (stood) {
     await trx.deleteFrom("records").where("seq", "=", stood.seq).execute();
-    if (dialect === "sqlite") await trx.deleteFrom("record_words").where("rowid", "=", stood.seq).execute();
+    await trx.deleteFrom("record_words").where("rowid", "=", stood.seq).execute();
   }
-  await list(trx, dialect, [row]);
+  await list(trx, [row]);
 }
 
 /** The same for many rows that were written at once. */
 export async function projectSubjects(
   trx: Trx,
-  dialect: Store["dialect"],
   written: readonly Pick<Entry, "kind" | "subject">[],
 ): Promise<void> {
   const changed = written.filter(({ kind }) => changing.includes(kind)).map(({ subject }) => subject);
@@ -62,7 +60,7 @@ export async function projectSubjects(
   const about = await aboutSubjects(trx, subjects, toldKinds);
   const rows = subjects.flatMap((subject) => recordRow(about.get(subject) ?? []) ?? []);
   const stood = await trx.deleteFrom("records").where("subject", "in", subjects).returning("seq").execute();
-  if (dialect === "sqlite" && stood.length > 0)
+  if (stood.length > 0)
     await trx
       .deleteFrom("record_words")
       .where(
@@ -71,17 +69,16 @@ export async function projectSubjects(
         stood.map(({ seq }) => seq),
       )
       .execute();
-  await list(trx, dialect, rows);
+  await list(trx, rows);
 }
 
-async function list(trx: Trx, dialect: Store["dialect"], rows: RecordRow[]): Promise<void> {
+async function list(trx: Trx, rows: RecordRow[]): Promise<void> {
   if (rows.length === 0) return;
   await trx.insertInto("records").values(rows).execute();
-  if (dialect === "sqlite")
-    await trx
-      .insertInto("record_words")
-      .values(rows.map(({ seq, search }) => ({ rowid: seq, search })))
-      .execute();
+  await trx
+    .insertInto("record_words")
+    .values(rows.map(({ seq, search }) => ({ rowid: seq, search })))
+    .execute();
 }
 
 /** The list row that follows from everything written about one subject; null while it has no result. */
@@ -176,10 +173,9 @@ function imported({ body, at: _at }: EntryOf<"imported-weighing">) {
 const rebuiltAtOnce = 500;
 
 /** Makes the whole list again from the entries. */
-export async function rebuildRecords(trx: Trx, dialect: Store["dialect"]): Promise<void> {
+export async function rebuildRecords(trx: Trx): Promise<void> {
   await trx.deleteFrom("records").execute();
-  if (dialect === "sqlite")
-    await sql`insert into record_words (record_words) values ('delete-all')`.execute(trx);
+  await sql`insert into record_words (record_words) values ('delete-all')`.execute(trx);
   for (let after = 0; ; ) {
     const rows = await trx
       .selectFrom("entries")
@@ -198,7 +194,7 @@ export async function rebuildRecords(trx: Trx, dialect: Store["dialect"]): Promi
       // A subject with two results stands in the list once, where its first one does.
       return row?.seq === seq ? [row] : [];
     });
-    await list(trx, dialect, made);
+    await list(trx, made);
     after = last.seq;
   }
 }

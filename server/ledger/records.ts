@@ -2,6 +2,7 @@ import { type RawBuilder, type SelectQueryBuilder, sql } from "kysely";
 import type { State } from "../conformity/state.ts";
 import type { CustomerNames } from "./customer-names.ts";
 import { wordsOf } from "./search-words.ts";
+import { placeAt } from "./shared/place.ts";
 import type { RecordRow, Store, Tables } from "./tables.ts";
 
 /** What a list of finished measurements is asked for. Everything left out means "all". */
@@ -70,7 +71,7 @@ export async function recordsOf(
     )
     .select((select) => select.fn.countAll<number>().as("count"))
     .executeTakeFirstOrThrow();
-  const records = page.slice(0, size).map((row) => withName(shownRecord(row), names));
+  const records = wholeMoments(page, size).map((row) => withName(shownRecord(row), names));
   const count = Number(counted.count);
   const most = query.page?.exact ? Number.POSITIVE_INFINITY : countedUpTo;
   return {
@@ -79,6 +80,13 @@ export async function recordsOf(
     count: Math.min(count, most),
     countIsFloor: count > most,
   };
+}
+
+/** At most `size` of the rows, so that no two of one place are parted: of many benches two records may have the same. */
+function wholeMoments(rows: readonly RecordRow[], size: number): readonly RecordRow[] {
+  const beyond = rows[size]?.seq;
+  const shown = rows.slice(0, size);
+  return shown.at(-1)?.seq === beyond ? shown.filter(({ seq }) => seq !== beyond) : shown;
 }
 
 /** Of other lots since a moment (ISO 8601), newest first; none that is void. */
@@ -136,6 +144,10 @@ async function matching(
   const { from, until, dryFromG, dryToG, photo, voided } = filters;
   if (from !== undefined) rows = rows.where(sql<boolean>`${at("at", few)} >= ${from}`);
   if (until !== undefined) rows = rows.where(sql<boolean>`${at("at", few)} < ${until}`);
+  // of many benches the months lie apart, by place
+  const apart = store.dialect === "postgres";
+  if (apart && from !== undefined) rows = rows.where("records.seq", ">=", placeAt(from));
+  if (apart && until !== undefined) rows = rows.where("records.seq", "<", placeAt(until));
   if (dryFromG !== undefined) rows = rows.where(sql<boolean>`${at("dry_g", !few)} >= ${dryFromG}`);
   if (dryToG !== undefined) rows = rows.where(sql<boolean>`${at("dry_g", !few)} <= ${dryToG}`);
   if (photo !== undefined) rows = rows.where("records.photos", photo ? ">" : "=", 0);

@@ -1,50 +1,42 @@
+import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
-import type { Replicated } from "./replicated.ts";
+import { batchAfter } from "./shared/batch.ts";
+import { ownChain } from "./shared/own-chain.ts";
+import { ChainMoved, type SharedLedger } from "./shared/shared-ledger.ts";
 
-/** Handed over at a time. */
-const batch = 500;
+/** Another program may hand over the same ledger at the same time; so often it is looked where the chain ends now. */
+const mostMoves = 100;
 
 /**
- * Hands the entries of a bench's own ledger over to a shared one, in order, each with its id, its time and its place
- * and hash in the chain it came from. Doing it again, after a break or twice, writes nothing twice: an entry that
- * stands is passed over. Checkpoints and keys go along, so that the bench's own chain can still be proved.
- * Throws LedgerError when either ledger does, and when an id stands with another content; what was written stays.
- * `onHanded` hears each row up to which everything stands in the shared ledger.
+ * Hands the chain of a bench's own ledger over to a shared one, row by row as it stands, from where it ends there. Doing
+ * it again, after a break or twice at once, writes nothing twice: a batch follows one row, and only one can.
+ * Gives how many rows were written. Throws LedgerError when either ledger does; what was written stays. `onHanded` hears
+ * each row up to which everything stands in the shared ledger.
  */
 export async function replicate(
   own: Ledger,
-  shared: Ledger,
-  onHanded: (seq: number) => void = () => undefined,
-): Promise<Replicated> {
-  const outcome = { written: 0, stood: 0 };
-  for (let after = await handedUpTo(own, shared); ; ) {
-    onHanded(after);
-    const entries = await own.entries({ after, limit: batch });
-    const last = entries.at(-1);
-    if (!last) return outcome;
-    const { written, stood } = await shared.appendReplicated(entries);
-    outcome.written += written;
-    outcome.stood += stood;
-    after = last.seq;
+  shared: SharedLedger,
+  { site = "", onHanded = () => undefined }: { site?: string; onHanded?: (seq: number) => void } = {},
+): Promise<number> {
+  const [first] = await own.entries({ limit: 1 });
+  if (!first) return 0;
+  let written = 0;
+  for (let moves = 0; moves < mostMoves; moves += 1) {
+    let chain = await ownChain(own, shared, first.hash);
+    try {
+      while (chain) {
+        onHanded(chain.seq);
+        const batch = await batchAfter(own, site, chain);
+        if (!batch) return written;
+        await shared.take(batch);
+        written += batch.rows.length;
+        const { seq, moment } = batch.rows.at(-1) ?? chain;
+        chain = { ...chain, seq, moment };
+      }
+      return written;
+    } catch (cause) {
+      if (!(cause instanceof ChainMoved)) throw cause;
+    }
   }
-}
-
-/**
- * The last row that was handed over. Rows go over in order, so halving finds it in a few questions. A key that a bench
- * introduced to the shared ledger itself does not count: it says nothing about the rows before it.
- */
-async function handedUpTo(own: Ledger, shared: Ledger): Promise<number> {
-  let low = 0;
-  let high = (await own.head())?.seq ?? 0;
-  const stands = async (seq: number) => {
-    const [entry] = await own.entries({ after: seq - 1, limit: 1 });
-    return entry !== undefined && (await shared.entry(entry.id))?.origin !== undefined;
-  };
-  if (high > 0 && (await stands(high))) return high;
-  while (low + 1 < high) {
-    const middle = Math.floor((low + high) / 2);
-    if (await stands(middle)) low = middle;
-    else high = middle;
-  }
-  return low;
+  throw new LedgerError("ledger.replication.slow", {}, "busy");
 }

@@ -27,9 +27,8 @@ export interface Replicated {
 }
 
 /**
- * Writes entries of another ledger with their ids, times and places in the chain they come from, all of them or none, in
- * a transaction of a dozen statements however many they are: a network's delay is paid once for all. An entry that stands
- * with the same content is passed over; throws LedgerError "refused" where it stands with another.
+ * Writes entries of another ledger with their ids, times and places in the chain they come from, all of them or none in
+ * one transaction. An entry that stands with the same content is passed over; throws LedgerError "refused" where it stands with another.
  */
 export async function appendReplicatedTo(
   store: Store,
@@ -38,13 +37,11 @@ export async function appendReplicatedTo(
 ): Promise<Replicated> {
   const drafts = entries.map(draftOf);
   return inTransaction(store, async (trx) => {
-    // what stands stays, so that this may be asked before others have to wait
     const fresh = await notYetStanding(trx, drafts, store.place);
     if (fresh.length > 0) {
-      await store.lockChain(trx);
       const rows = await rowsAtEnd(trx, fresh, { bench, at, key });
       await trx.insertInto("entries").values(rows).execute();
-      await projectSubjects(trx, store.dialect, fresh);
+      await projectSubjects(trx, fresh);
     }
     return { written: fresh.length, stood: entries.length - fresh.length };
   });

@@ -2,6 +2,7 @@ import { type Message, message } from "../../calibration/message.ts";
 import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
 import { replicate } from "./replicate.ts";
+import type { SharedLedger } from "./shared/shared-ledger.ts";
 import { sharedWitness } from "./witness/shared-witness.ts";
 
 /** How far the shared ledger is behind this bench's own, for the page. */
@@ -23,7 +24,9 @@ const silentMs = 4000;
 
 export interface ReplicationOptions {
   /** opens the shared ledger, which lets go of what still waits once the signal is aborted */
-  openShared: (ended: AbortSignal) => Promise<Ledger>;
+  openShared: (ended: AbortSignal) => Promise<SharedLedger>;
+  /** the benches that see each other's work */
+  site?: string;
   now: () => Date;
   /** resolves after so many ms, or at once when the signal is aborted */
   sleep: (ms: number, signal: AbortSignal) => Promise<void>;
@@ -39,11 +42,11 @@ export function keepReplicating(
   own: Ledger,
   options: ReplicationOptions,
 ): { state(): ReplicationState; stop(): Promise<void> } {
-  const { openShared, now, sleep, everyMs = 2000, onState } = options;
+  const { openShared, site = "", now, sleep, everyMs = 2000, onState } = options;
   const ended = new AbortController();
   const cosign = sharedWitness(own);
   let state: ReplicationState = { state: "waiting", lastAt: null, place: null, toSend: null, why: null };
-  let shared: Ledger | undefined;
+  let shared: SharedLedger | undefined;
   let upTo: number | null = null;
 
   const change = async (changed: Partial<ReplicationState>) => {
@@ -59,11 +62,14 @@ export function keepReplicating(
     try {
       shared ??= await openShared(ended.signal);
       const { place } = shared;
-      await replicate(own, shared, (seq) => {
-        upTo = seq;
-        slow.refresh();
+      await replicate(own, shared, {
+        site,
+        onHanded: (seq) => {
+          upTo = seq;
+          slow.refresh();
+        },
       });
-      await cosign(shared);
+      await cosign(shared, site);
       clearTimeout(slow);
       await change({ state: "up-to-date", lastAt: now().toISOString(), place, why: null });
     } catch (cause) {

@@ -3,7 +3,7 @@ import { LedgerError } from "./error.ts";
 import { rebuildRecords } from "./projection.ts";
 import type { Store, Tables, Trx } from "./tables.ts";
 
-type Step = (db: Trx, dialect: Store["dialect"]) => Promise<void>;
+type Step = (db: Trx) => Promise<void>;
 
 /** Released schemas, oldest first. A step is never changed once released; a new one is added below. */
 const steps: Step[] = [first, second, third, fourth];
@@ -13,14 +13,13 @@ export const currentSchema = steps.length;
 /** Brings the database to the current schema, in one transaction. Throws LedgerError "newer" when a newer Underhook wrote it. */
 export async function migrate(store: Store, at: string): Promise<void> {
   await store.db.transaction().execute(async (trx) => {
-    await store.lockChain(trx);
     await sql`create table if not exists schema_versions (version integer primary key, at text not null)`.execute(
       trx,
     );
     const version = await schemaVersion(store, trx);
     for (const [index, step] of steps.entries()) {
       if (index < version) continue;
-      await step(trx, store.dialect);
+      await step(trx);
       await trx
         .insertInto("schema_versions")
         .values({ version: index + 1, at })
@@ -41,23 +40,19 @@ export async function schemaVersion({ db, place }: Store, trx: Kysely<Tables> = 
   return version;
 }
 
-async function first(db: Trx, dialect: Store["dialect"]): Promise<void> {
-  const sqlite = dialect === "sqlite";
-  const strict = sql.raw(sqlite ? " strict" : "");
-  const integer = sql.raw(sqlite ? "integer" : "bigint");
-  const real = sql.raw(sqlite ? "real" : "double precision");
+async function first(db: Trx): Promise<void> {
   await sql`create table entries (
-    seq ${integer} primary key, id text not null unique, bench text not null, at text not null, kind text not null,
+    seq integer primary key, id text not null unique, bench text not null, at text not null, kind text not null,
     subject text not null, body text not null, origin text, prev_hash text not null unique, hash text not null unique
-  )${strict}`.execute(db);
+  ) strict`.execute(db);
   await sql`create index entries_by_subject on entries (subject, seq)`.execute(db);
   await sql`create index entries_by_kind on entries (kind, seq)`.execute(db);
   await sql`create table records (
-    seq ${integer} primary key, subject text not null unique, entry_id text not null, entry_hash text not null,
+    seq integer primary key, subject text not null unique, entry_id text not null, entry_hash text not null,
     at text not null, bench text not null, ticket text not null, description text not null, claim text, lot text,
-    operator text, state text, mass_g ${real} not null, density_g_cm3 ${real} not null, expanded_g_cm3 ${real},
+    operator text, state text, mass_g real not null, density_g_cm3 real not null, expanded_g_cm3 real,
     voided integer not null, amendments integer not null, search text not null
-  )${strict}`.execute(db);
+  ) strict`.execute(db);
   for (const column of ["ticket", "claim", "lot", "state", "bench", "at"])
     await sql`create index ${sql.raw(`records_by_${column}`)} on records (${sql.raw(column)}, seq)`.execute(
       db,
@@ -67,18 +62,17 @@ async function first(db: Trx, dialect: Store["dialect"]): Promise<void> {
     await sql`create index ${sql.raw(`records_by_${column}_at`)} on records (${sql.raw(column)}, at)`.execute(
       db,
     );
-  await (sqlite ? sqliteOnly(db) : postgresOnly(db));
+  await appendOnly(db);
 }
 
 /** Who brought a piece, what the balance showed for it, and its photos; the list is made again from the entries. */
-async function second(db: Trx, dialect: Store["dialect"]): Promise<void> {
-  const real = sql.raw(dialect === "sqlite" ? "real" : "double precision");
+async function second(db: Trx): Promise<void> {
   await sql`alter table records add column customer text`.execute(db);
   await sql`alter table records add column dry text not null default ''`.execute(db);
-  await sql`alter table records add column dry_g ${real} not null default 0`.execute(db);
+  await sql`alter table records add column dry_g real not null default 0`.execute(db);
   await sql`alter table records add column photos integer not null default 0`.execute(db);
   await sql`create index records_by_dry_g on records (dry_g, seq)`.execute(db);
-  await rebuildRecords(db, dialect);
+  await rebuildRecords(db);
 }
 
 /** States of finished measurements by the words of `conformity/state.ts`; what the entries say stays as it was written. */
@@ -90,11 +84,7 @@ async function third(db: Trx): Promise<void> {
 }
 
 /** A record whose readings are those of no density has none in the list. */
-async function fourth(db: Trx, dialect: Store["dialect"]): Promise<void> {
-  if (dialect === "postgres") {
-    await sql`alter table records alter column density_g_cm3 drop not null`.execute(db);
-    return;
-  }
+async function fourth(db: Trx): Promise<void> {
   await sql`alter table records rename column density_g_cm3 to density_before`.execute(db);
   await sql`alter table records add column density_g_cm3 real`.execute(db);
   await sql`update records set density_g_cm3 = density_before`.execute(db);
@@ -102,7 +92,7 @@ async function fourth(db: Trx, dialect: Store["dialect"]): Promise<void> {
 }
 
 /** Append-only by trigger, and the full-text index (sqlite.org/fts5.html). */
-async function sqliteOnly(db: Kysely<Tables>): Promise<void> {
+async function appendOnly(db: Kysely<Tables>): Promise<void> {
   for (const table of ["entries", "schema_versions"])
     for (const act of ["update", "delete"])
       await sql
@@ -117,19 +107,4 @@ async function sqliteOnly(db: Kysely<Tables>): Promise<void> {
     begin select raise(abort, 'the ledger is append-only: no replace in entries'); end`.execute(db);
   await sql`create virtual table record_words using fts5(
     search, content='', contentless_delete=1, tokenize='unicode61', prefix='1 2 3 4')`.execute(db);
-}
-
-async function postgresOnly(db: Kysely<Tables>): Promise<void> {
-  await sql`create function ledger_append_only() returns trigger language plpgsql as $$
-    begin raise exception 'the ledger is append-only: no % of %', lower(tg_op), tg_table_name; end $$`.execute(
-    db,
-  );
-  for (const table of ["entries", "schema_versions"])
-    await sql
-      .raw(
-        `create trigger ${table}_append_only before update or delete or truncate on ${table}
-         for each statement execute function ledger_append_only()`,
-      )
-      .execute(db);
-  await sql`create index records_words on records using gin (to_tsvector('simple', search))`.execute(db);
 }

@@ -96,10 +96,6 @@ function store(database: Database, file: string, found: Message[], release: (() 
     place: file,
     dialect: "sqlite",
     found,
-    // "begin immediate" has locked the file already
-    lockChain: async () => {},
-    // one connection, which Kysely gives to one transaction at a time
-    inTurn: (work) => work(),
     async close() {
       // The library frees a connection only when its statements are collected, so the log is emptied by hand.
       if (database.isOpen && release) database.exec("pragma wal_checkpoint(truncate)");

@@ -16,7 +16,7 @@ const checkedEntries = 300;
  * Throws LedgerError "damaged": nothing is written behind something that is broken.
  */
 export async function checkAtStart(store: Store, stoppedHard: boolean): Promise<void> {
-  if (store.dialect === "sqlite" && (stoppedHard || statSync(store.place).size <= alwaysCheckedBytes)) {
+  if (stoppedHard || statSync(store.place).size <= alwaysCheckedBytes) {
     const found = await sql<{ quick_check: string }>`pragma quick_check(3)`.execute(store.db);
     const wrong = found.rows.map((row) => row.quick_check).filter((says) => says !== "ok");
     if (wrong.length > 0) damaged(store.place, message("ledger.fault.pages", { found: wrong }));

@@ -59,12 +59,11 @@ export interface Store {
   db: Db;
   /** for messages: the file, or the database without its password */
   place: string;
+  /** PostgreSQL is read only */
   dialect: "sqlite" | "postgres";
+  /** true where several benches sign one chain, each with its own key, as they once did in a shared ledger */
+  manySign?: boolean;
   /** what was found and repaired on opening */
   found: Message[];
-  /** taken at the start of every appending transaction, so that the chain cannot fork */
-  lockChain(trx: Trx): Promise<void>;
-  /** runs an appending transaction after those that were asked for before it */
-  inTurn<T>(work: () => Promise<T>): Promise<T>;
   close(): Promise<void>;
 }

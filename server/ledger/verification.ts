@@ -48,7 +48,7 @@ export async function verifyChain(
   onProgress: (row: number) => void = () => {},
   signal?: AbortSignal,
 ): Promise<Verification> {
-  const shared = store.dialect === "postgres";
+  const shared = store.manySign === true;
   const signatures = new SignatureWalk(options, shared);
   let [entries, hash] = [0, noHash];
   const bad = ({ row, says }: { row: number; says: Message }): Verification => ({

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { type OutsideHead, readOutside } from "../../ledger/checkpoint.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
 import { readVerifierKey } from "../../ledger/note.ts";
 import { pinnedKey } from "../../ledger/pinned-key.ts";
 import { keyIdOfRaw } from "../../ledger/signing-key.ts";
@@ -8,18 +9,46 @@ import { keyIdOfRaw } from "../../ledger/signing-key.ts";
 /** What a check starts from, and where its key comes from. */
 export interface GivenTrust {
   keyId?: string;
+  /** all that are trusted; the chains of a shared ledger are signed each by its own */
+  keyIds: string[];
   from: "key" | "pin" | "checkpoint";
   checkpoints: OutsideHead[];
 }
 
 /** The trusted key: as given, else pinned beside the folder, else that of a checkpoint kept elsewhere. Throws Refusal. */
-export function trustIn(folder: string, key: string | undefined, checkpoints: readonly string[]): GivenTrust {
+export function trustIn(folder: string, keys: readonly string[], checkpoints: readonly string[]): GivenTrust {
   const outside = checkpoints.map(outsideHead);
-  if (key !== undefined) return { keyId: keyGiven(key), from: "key", checkpoints: outside };
+  if (keys.length > 0) return trusting(keys.map(keyGiven), "key", outside);
   const pinned = pinnedKey(folder);
-  if (pinned !== null) return { keyId: pinned, from: "pin", checkpoints: outside };
-  const keyId = outside.find(({ signed }) => signed)?.signed?.keyId;
-  return { ...(keyId === undefined ? {} : { keyId }), from: "checkpoint", checkpoints: outside };
+  if (pinned !== null) return trusting([pinned], "pin", outside);
+  return trusting(
+    outside.flatMap(({ signed }) => signed?.keyId ?? []),
+    "checkpoint",
+    outside,
+  );
+}
+
+function trusting(keyIds: string[], from: GivenTrust["from"], checkpoints: OutsideHead[]): GivenTrust {
+  const [keyId] = keyIds;
+  return { ...(keyId === undefined ? {} : { keyId }), keyIds, from, checkpoints };
+}
+
+/** What of it is about this ledger: of the keys the one that it introduces, of the checkpoints its own. */
+export async function trustFor(
+  ledger: Ledger,
+  { keyIds, from, checkpoints }: GivenTrust,
+): Promise<GivenTrust> {
+  const name = await ledger.name();
+  const introduced = (await ledger.entries({ kind: "signing-key" })).flatMap((entry) =>
+    entry.kind === "signing-key" ? entry.body.keyId : [],
+  );
+  const isOwn = (head: OutsideHead) =>
+    head.origin === undefined ? introduced.includes(head.signed?.keyId ?? "") : head.origin === name;
+  return trusting(
+    keyIds.filter((keyId) => introduced.includes(keyId)),
+    from,
+    checkpoints.filter(isOwn),
+  );
 }
 
 /** A key as printed (64 hexadecimal digits, in groups or not) or as one verifier line. */

@@ -7,14 +7,12 @@ import { run as verify } from "../../../server/cli/verify.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
 import { cosignedAt, readNote, readVerifierKey, verifierKey } from "../../../server/ledger/note.ts";
 import { openLedger } from "../../../server/ledger/open-ledger.ts";
-import { replicate } from "../../../server/ledger/replicate.ts";
 import { signingKey } from "../../../server/ledger/signing-key.ts";
 import { leafHash, rootByInclusion } from "../../../server/ledger/tree.ts";
 import { checkpointRequest } from "../../../server/ledger/witness/add-checkpoint.ts";
 import { askToCosign } from "../../../server/ledger/witness/ask.ts";
 import { keepWitnessed } from "../../../server/ledger/witness/keep-witnessed.ts";
 import { ledgerWitness } from "../../../server/ledger/witness/ledger-witness.ts";
-import { sharedWitness } from "../../../server/ledger/witness/shared-witness.ts";
 import { clock, spoken, testFolder, testLedger, weigh } from "./bench-ledger.ts";
 import { rehashed, saying, signedCheckpoint } from "./forging.ts";
 import { tamper } from "./tampering.ts";
@@ -137,31 +135,6 @@ test("a ledger rewritten with its own key is found out by the bench that cosigne
   });
   const answer = await askToCosign(rewritten, (await rewritten.checkpoint())?.note ?? "", asked);
   expect(answer).toMatchObject({ says: { code: "ledger.witness.saw-other" } });
-});
-
-test("benches on one shared ledger cosign each other by themselves, and each takes home what is its own", async () => {
-  const shared = await testLedger({ bench: "shared" });
-  const benches = [await testLedger({ bench: "one" }), await testLedger({ bench: "two" })] as const;
-  const witnesses = benches.map(sharedWitness);
-  for (const bench of benches) {
-    for (let n = 0; n < 40; n += 1) await weigh(bench, `${bench.bench}:${n}`);
-    await bench.checkpoint();
-    await replicate(bench, shared);
-    // as a bench does that opens the shared ledger: its key is introduced there
-    const { keyId, publicKey } = bench.key!;
-    await shared
-      .append("signing-key", `key:${keyId}`, { keyId, publicKey }, { key: `signing-key-${keyId}` })
-      .catch(() => {});
-  }
-  for (let round = 0; round < 2; round += 1) for (const witness of witnesses) await witness(shared);
-  for (const bench of benches) {
-    const home = await bench.entries({ kind: "cosignature" });
-    expect(home.map(({ body }) => body)).toEqual([expect.objectContaining({ origin: await bench.name() })]);
-    expect(await bench.verify({ keyId: bench.key?.keyId ?? "" })).toMatchObject({ good: true });
-  }
-  const before = (await shared.head())?.seq;
-  for (const witness of witnesses) await witness(shared);
-  expect((await shared.head())?.seq, "nothing is cosigned twice").toBe(before);
 });
 
 test("one entry is taken out with a proof that general tools for such logs check", async () => {
