@@ -34,6 +34,7 @@ const places: Readonly<Record<string, readonly [read: Right, change: Right]>> = 
   records: ["see", "weigh"],
   "records.csv": ["see", "weigh"],
   "records.jsonl": ["see", "weigh"],
+  "records.parquet": ["see", "weigh"],
   "records-schema.json": ["see", "weigh"],
   reports: ["see", "weigh"],
   lots: ["see", "weigh"],

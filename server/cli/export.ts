@@ -5,17 +5,19 @@ import { entriesJson, entrySchema } from "../ledger/export.ts";
 import { proofOf } from "../ledger/proof-file.ts";
 import { recordText } from "../ledger/record-file.ts";
 import { recordsCsv } from "../reports/records-csv.ts";
+import { recordsParquet } from "../reports/records-parquet.ts";
 import { timeZoneOf } from "../station/bench-settings.ts";
 import { settingsRepository } from "../station/settings-repository.ts";
 import { command } from "./command.ts";
 import { givenLedger, ledgerForReading, ledgerOptions } from "./ledger-for-reading.ts";
 
-const forms = ["csv", "json", "record", "proof", "schema"] as const;
+const forms = ["csv", "parquet", "json", "record", "proof", "schema"] as const;
 
 const told = {
   name: "export",
   options: {
     csv: { type: "boolean" },
+    parquet: { type: "boolean" },
     json: { type: "boolean" },
     schema: { type: "boolean" },
     record: { type: "string" },
@@ -38,8 +40,9 @@ export const run = (args: string[]): Promise<number> =>
     }
     const ledger = await ledgerForReading("export", givenLedger(values));
     try {
-      if (values.csv)
-        await write(recordsCsv(ledger, {}, timeZoneOf((await settingsRepository(ledger)).now)), values.out);
+      const zone = async () => timeZoneOf((await settingsRepository(ledger)).now);
+      if (values.csv) await write(recordsCsv(ledger, { zone: await zone() }), values.out);
+      else if (values.parquet) await write(recordsParquet(ledger, { zone: await zone() }), values.out);
       else if (values.json) await write(entriesJson(ledger), values.out);
       else if (values.proof) await write([await proofOf(ledger, values.proof)], values.out);
       else await write([recordText(await ledger.recordFile(values.record ?? ""))], values.out);
@@ -49,7 +52,10 @@ export const run = (args: string[]): Promise<number> =>
     }
   });
 
-async function write(parts: AsyncIterable<string> | string[], file: string | undefined): Promise<void> {
+async function write(
+  parts: AsyncIterable<string | Uint8Array> | string[],
+  file: string | undefined,
+): Promise<void> {
   if (file !== undefined && existsSync(file)) throw new Refusal("cli.export.exists", { file });
   const out = file === undefined ? process.stdout : createWriteStream(file, { flags: "wx", mode: 0o600 });
   if (file !== undefined) await once(out, "open");

@@ -2,28 +2,34 @@ import { z } from "zod";
 import type { Entry } from "../ledger/entry.ts";
 import { standingBy } from "./stated.ts";
 
-/** What a record states, cell by cell; text where several things stand in one. */
-export const statementHeadings = [
-  "method",
-  "readings",
-  "liquid",
-  "temperature of the liquid (°C)",
-  "lower end of the interval (g/cm3)",
-  "upper end of the interval (g/cm3)",
-  "coverage factor k",
-  "interval by",
-  "density at 20 °C (g/cm3)",
-  "not excluded",
-  "fineness of",
-  "fineness from (permille)",
-  "fineness to (permille)",
-  "fine mass from (g)",
-  "fine mass to (g)",
-  "checks",
-  "metals library",
-] as const;
+/** A column of what is taken out. */
+export interface Column {
+  name: string;
+  holds: "text" | "number" | "moment";
+}
 
-type Cell = string | number | null | undefined;
+/** What a record states, cell by cell; text where several things stand in one. */
+export const statementColumns: readonly Column[] = [
+  { name: "method", holds: "text" },
+  { name: "readings", holds: "text" },
+  { name: "liquid", holds: "text" },
+  { name: "temperature of the liquid (°C)", holds: "number" },
+  { name: "lower end of the interval (g/cm3)", holds: "number" },
+  { name: "upper end of the interval (g/cm3)", holds: "number" },
+  { name: "coverage factor k", holds: "number" },
+  { name: "interval by", holds: "text" },
+  { name: "density at 20 °C (g/cm3)", holds: "number" },
+  { name: "not excluded", holds: "text" },
+  { name: "fineness of", holds: "text" },
+  { name: "fineness from (permille)", holds: "number" },
+  { name: "fineness to (permille)", holds: "number" },
+  { name: "fine mass from (g)", holds: "number" },
+  { name: "fine mass to (g)", holds: "number" },
+  { name: "checks", holds: "text" },
+  { name: "metals library", holds: "text" },
+];
+
+export type Cell = string | number | null | undefined;
 
 /** What of a kept request is shown; requests of every version have these. */
 const asked = z.looseObject({
@@ -41,7 +47,7 @@ const load = z.looseObject({ readings: z.array(z.string()), unit: z.string().def
 
 /** The cells of a piece whose entries these are; empty where an imported weighing states nothing of it. */
 export function statementCells(entries: readonly Entry[]): Cell[] {
-  if (!entries.some(({ kind }) => kind === "result")) return statementHeadings.map(() => null);
+  if (!entries.some(({ kind }) => kind === "result")) return statementColumns.map(() => null);
   const { result, statement } = standingBy(entries);
   const { method, liquid } = asked.parse(result.request);
   const { fineness } = statement;

@@ -21,6 +21,12 @@ export const peers = {
     path: "/usr/lib/python3/dist-packages/numpy",
     packages: ["python3", "python3-numpy"],
   },
+  pandas: {
+    what: "pandas",
+    path: "/usr/lib/python3/dist-packages/pandas",
+    packages: ["python3", "python3-pandas"],
+  },
+  r: { what: "R", path: "/usr/bin/Rscript", packages: ["r-base-core"] },
 } satisfies Record<string, Peer>;
 
 /** Installs what is missing, as the README announces. Throws Error naming what could not be had, and what to do. */

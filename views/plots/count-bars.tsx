@@ -42,7 +42,7 @@ export function CountBars({ id, caption, of, bars, most = 12 }: CountBarsPlot) {
   const locale = useLocale();
   const t = tellerOf(locale);
   const words = parts.map(({ word }) => t(word));
-  const more = bars.length > most ? t("plots.more-in-data", { count: bars.length - most }) : undefined;
+  const more = bars.length > most ? t("plots.more-in-data") : undefined;
   return (
     <PlotFigure
       id={id}

@@ -130,6 +130,7 @@ export function RecordsIndex(page: RecordsPage) {
       </p>
       <p class="not-printed">
         {t("records.take-out")} <a href="/records.csv">{t("records.csv")}</a>,{" "}
+        <a href="/records.parquet">{t("records.parquet")}</a>,{" "}
         <a href="/records.jsonl">{t("records.jsonl")}</a> (
         <a href="/records-schema.json">{t("records.schema")}</a>). {t("records.one-file")}
       </p>

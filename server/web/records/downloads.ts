@@ -7,6 +7,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { recordText } from "../../ledger/record-file.ts";
 import { lotOf } from "../../lots/evolve.ts";
 import { recordsCsv } from "../../reports/records-csv.ts";
+import { recordsParquet } from "../../reports/records-parquet.ts";
 import { lookOf } from "../look.ts";
 
 /** What can be taken out as files: the list, every entry, their schema, the records of a lot, one record or lot to check. */
@@ -16,7 +17,12 @@ export function downloadRoutes(app: FastifyInstance, ledger: Ledger): void {
 
   app.get("/records.csv", (_request, reply) =>
     file(reply, "text/csv; charset=utf-8", "underhook-records.csv").send(
-      Readable.from(recordsCsv(ledger, {}, app.zone())),
+      Readable.from(recordsCsv(ledger, { zone: app.zone() })),
+    ),
+  );
+  app.get("/records.parquet", (_request, reply) =>
+    file(reply, "application/vnd.apache.parquet", "underhook-records.parquet").send(
+      Readable.from(recordsParquet(ledger, { zone: app.zone() })),
     ),
   );
   app.get<{ Params: { lot: string } }>("/lots/:lot/records.csv", async (request, reply) => {
@@ -24,7 +30,7 @@ export function downloadRoutes(app: FastifyInstance, ledger: Ledger): void {
     if (!lot) return reply.callNotFound();
     const name = `underhook-lot-${lot.name.replace(/[^\w-]+/g, "-")}.csv`;
     return file(reply, "text/csv; charset=utf-8", name).send(
-      Readable.from(recordsCsv(ledger, { lot: lot.id }, app.zone())),
+      Readable.from(recordsCsv(ledger, { lot: lot.id, zone: app.zone() })),
     );
   });
   app.get("/records.jsonl", (_request, reply) =>
