@@ -11,13 +11,24 @@ import { type MotionFound, withMeanings, withOnly } from "./marked-parts.ts";
 import { runsIn } from "./notations.ts";
 import { blindLines, otherLines, sentOnlyAtRest } from "./other-lines.ts";
 import type { Placed } from "./places.ts";
-import type { Profile } from "./profile.ts";
-import { eachLine, numberQuestion, sendsByItself, sendsQuestion, turnsQuestion } from "./questions.ts";
+import type { Part, Profile } from "./profile.ts";
+import {
+  eachLine,
+  kindsQuestion,
+  nearZeroQuestion,
+  numberQuestion,
+  oneKindOnly,
+  type Question,
+  sendsByItself,
+  sendsQuestion,
+  turnsQuestion,
+} from "./questions.ts";
 import { type Observed, type Recording, sampleLines } from "./recording.ts";
 import { meaningOfBytes, samplesFrom } from "./samples.ts";
+import { slowerEverySecond } from "./slower-lines.ts";
 import { type Typed, typedValues } from "./typed.ts";
 import { lostSigns, unexplainedDigits } from "./unexplained.ts";
-import { labelled, vouched } from "./vouching.ts";
+import { labelled, onlyNearZero, vouched, withoutNearZero } from "./vouching.ts";
 import { type Written, writtenWeight } from "./written-weight.ts";
 
 /**
@@ -97,7 +108,14 @@ function disputed({ weight }: Profile, { sizes }: Candidate): Observed[] {
 function learnedProfile(lines: Lines, typed: readonly Typed[], written: Written, hints: Hints): Learned {
   const shown = typed.find(({ digits }) => digits !== "")!;
   const belowTyped = typed.some(({ negative }) => negative);
-  const known = labelled(vouched(written.parts, written.lines, typed, written.signPlace), shown.unit);
+  const nearZero = nearZeroOnly(
+    labelled(vouched(written.parts, written.lines, typed, written.signPlace), shown.unit),
+    written,
+    shown,
+    hints.answers?.["near-zero"],
+  );
+  if ("asks" in nearZero) return { questions: [nearZero] };
+  const known = nearZero.parts;
   const signKnown = belowTyped && written.sign.evident;
   if (!written.explained || (unexplainedDigits(written.parts, written.lines) && !signKnown))
     return { refused: withLines("learn.refused.unexplained", shown) };
@@ -107,6 +125,8 @@ function learnedProfile(lines: Lines, typed: readonly Typed[], written: Written,
   const readings = lines.texts.filter(({ text }) => match(text) !== null);
   const lost = lostSigns(readings, match);
   if (lost.length > 0) return { refused: message("learn.refused.sign-lost", { lines: sampleLines(lost) }) };
+  const kinds = unmarkedKinds(readings, match, shown, hints.answers?.kinds);
+  if (kinds) return kinds;
   const sends = cadenceOf(readings, sendsByItself(hints.answers?.sends));
   if (!sends.evident) return { questions: [sendsQuestion(readings.length, hints.answers?.sends)] };
   const read = new Set(readings.flatMap(({ text }) => text.split("\n")));
@@ -155,6 +175,39 @@ function ownLine(placed: Placed | undefined): string {
   const { text = "" } = placed?.observed ?? {};
   const at = placed?.run.start ?? 0;
   return text.slice(text.lastIndexOf("\n", at) + 1).split("\n")[0]!;
+}
+
+/** The parts as known; a mark that came near zero only is kept once the owner says that the balance weighs then. */
+function nearZeroOnly(
+  parts: Part[],
+  { lines, signPlace }: Written,
+  { unit }: Typed,
+  answer: string | undefined,
+): Question | { parts: Part[] } {
+  const few = onlyNearZero(parts, lines, signPlace);
+  if (few.length === 0) return { parts };
+  const asked = nearZeroQuestion(sampleLines(few.map(({ observed }) => observed)), unit, answer);
+  if ("asks" in asked) return asked;
+  return { parts: asked.weighs ? parts : withoutNearZero(parts) };
+}
+
+/**
+ * Where every second number follows more slowly and no mark says so, two kinds of line may take turns that cannot be told
+ * apart: the question, or the refusal once the owner did not say that there is one kind only.
+ */
+function unmarkedKinds(
+  readings: readonly Observed[],
+  match: ReturnType<typeof grammar>,
+  { places }: Typed,
+  answer: string | undefined,
+): Learned | undefined {
+  if (answer === oneKindOnly) return undefined;
+  const numbers = readings.map(({ text, atMs }) => ({ value: Number(match(text)?.text ?? 0), atMs }));
+  if (!slowerEverySecond(numbers, 10 ** -places)) return undefined;
+  const kinds = kindsQuestion(sampleLines(readings), answer);
+  return "asks" in kinds
+    ? { questions: [kinds] }
+    : { refused: message("learn.refused.two-kinds", { lines: sampleLines(readings) }) };
 }
 
 /** Where lines of several kinds take turns, those of the kind that the owner names; until then the question. */

@@ -1,11 +1,12 @@
 import { type Message, message } from "../../calibration/message.ts";
 import type { Candidate } from "./candidates.ts";
 import type { Part } from "./profile.ts";
+import type { sampleLines } from "./recording.ts";
 import type { SignForm } from "./signs.ts";
 import type { Typed } from "./typed.ts";
 import type { SignPlace } from "./vouching.ts";
 
-const questionIds = ["number", "sign", "below-zero", "turns", "sends"] as const;
+const questionIds = ["number", "sign", "below-zero", "near-zero", "turns", "kinds", "sends"] as const;
 
 /** A thing that no bytes can tell. Asked once, the answer is kept in the profile. */
 export interface Question {
@@ -140,6 +141,24 @@ export function belowZeroQuestion(line: string, answer: string | undefined): Que
   return question("below-zero", message("learn.question.below-zero", { line }), options, answer);
 }
 
+/** The answer that the display weighs while such a mark stands in the line. */
+const weighs = "weighs";
+const notWeighing = "other";
+
+/** "near-zero": whether lines with a mark that came near zero only are weights, or what another mode of the balance shows. */
+export function nearZeroQuestion(
+  lines: ReturnType<typeof sampleLines>,
+  unit: string,
+  answer: string | undefined,
+): Question | { weighs: boolean } {
+  if (answer === weighs || answer === notWeighing) return { weighs: answer === weighs };
+  const options: Option[] = [
+    { value: weighs, message: message("learn.answer.weighs", { unit }) },
+    { value: notWeighing, message: message("learn.answer.not-weighing") },
+  ];
+  return question("near-zero", message("learn.question.near-zero", { lines }), options, answer);
+}
+
 /** The answer that the lines of all kinds show the same number. */
 const allKinds = "all";
 
@@ -156,6 +175,23 @@ export function turnsQuestion(
   if (answer === allKinds) return { marks: kinds.map(({ mark }) => mark) };
   const all: Option = { value: allKinds, message: message("learn.answer.all-kinds") };
   return question("turns", message("learn.question.turns"), [...options, all], answer);
+}
+
+/** The answer that all lines are of one kind. */
+export const oneKindOnly = "one";
+const severalKinds = "several";
+
+/** "kinds": whether two kinds of line take turns that no mark tells apart; true for the answer that they may. */
+export function kindsQuestion(
+  lines: ReturnType<typeof sampleLines>,
+  answer: string | undefined,
+): Question | { several: true } {
+  if (answer === severalKinds) return { several: true };
+  const options: Option[] = [
+    { value: oneKindOnly, message: message("learn.answer.one-kind") },
+    { value: severalKinds, message: message("learn.answer.several-kinds") },
+  ];
+  return question("kinds", message("learn.question.kinds", { lines }), options, answer);
 }
 
 /** "sends": whether lines come by themselves or on the key of the balance. */

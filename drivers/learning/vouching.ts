@@ -130,9 +130,34 @@ function inPlaceOfUnit(mark: string, known: readonly string[], unit: MassUnit): 
 
 /** A unit of weight that is not the owner's, or no unit of weight: beside zero it is seen without changing the number. */
 function isOtherUnit(mark: string, unit: MassUnit): boolean {
-  const meaning = unitMeaning(mark.trim());
-  return meaning !== null && ("notWeight" in meaning || meaning.unit !== unit);
+  // a letter alone beside others is more often a mark of its own
+  const words = [mark.trim(), ...mark.split(/\s+/).filter((word) => word.length > 1)];
+  return words.some((word) => {
+    const meaning = unitMeaning(word);
+    return meaning !== null && ("notWeight" in meaning || meaning.unit !== unit);
+  });
 }
+
+/** Lines with a mark that was seen beside small numbers only, as examples; signs do not count. */
+export function onlyNearZero(
+  parts: readonly Part[],
+  lines: readonly Placed[],
+  sign: SignPlace | null,
+): Placed[] {
+  const texts = markParts(parts).map(({ marks }, slot) =>
+    slot === sign?.slot ? [] : marks.flatMap(({ text, upTo }) => (upTo === undefined ? [] : [text])),
+  );
+  if (texts.every((some) => some.length === 0)) return [];
+  return marked(parts, lines)
+    .filter((one) => one.texts.some((text, slot) => texts[slot]!.includes(text)))
+    .map(({ line }) => line);
+}
+
+/** The parts without marks that were seen beside small numbers only: a line with one of them is unknown. */
+export const withoutNearZero = (parts: readonly Part[]): Part[] =>
+  parts.map((part) =>
+    part.is === "mark" ? { ...part, marks: part.marks.filter(({ upTo }) => upTo === undefined) } : part,
+  );
 
 /** A line near zero between two of the load comes from elsewhere, such as from another balance. */
 function strays(read: readonly Marked[], slot: number, text: string, load: number): boolean {

@@ -241,6 +241,44 @@ describe("what was typed decides, and what it does not decide is asked or refuse
     expect(kindOf({ turns: "all" })).toEqual(["31.10", "31.10"]);
   });
 
+  test("live and filtered numbers that take turns without a mark are asked about, and refused unless all are one kind", () => {
+    const raw = [...Array(8).fill(0), 4, 19, 33, 46, 58, 69, 79, 87, 93, 97, ...Array(12).fill(98)];
+    const way = [...raw, ...raw.toReversed(), ...raw, ...raw.toReversed()].map((grams) => grams * 0.317);
+    let filtered = 0;
+    const sent = way.map((grams, i) => {
+      filtered += 0.35 * (grams - filtered);
+      return i % 2 === 0 ? grams : filtered;
+    });
+    const lines = (numbers: readonly number[]) => {
+      const line = (grams: number) => `${grams.toFixed(2).padStart(9)} g`;
+      const turn = raw.length - 6;
+      return [
+        ...["# empty", ...numbers.slice(0, 8).map(line), "# putting-on", ...numbers.slice(8, turn).map(line)],
+        ...["# loaded", ...numbers.slice(turn, turn + 12).map(line), "# displayed 31.07 g", "# taking-off"],
+        ...[...numbers.slice(turn + 12, -8).map(line), "# empty", ...numbers.slice(-8).map(line)],
+      ].join("\n");
+    };
+    const known: Answers = { sends: "by-itself", "below-zero": "minus-before" };
+    expect(code(lines(way), known)).toBe("g");
+    expect(code(lines(sent), known)).toBe("kinds");
+    expect(code(lines(sent), { ...known, kinds: "several" })).toBe("learn.refused.two-kinds");
+    expect(code(lines(sent), { ...known, kinds: "one" })).toBe("g");
+  });
+
+  test("a mark that came beside zero only may be another mode of the balance: asked, and else read as none", () => {
+    const mode = pasted.replace("# empty\n", "# empty\nQP      0.00 g\nQP      0.00 g\nQP      0.00 g\n");
+    expect(code(mode)).toBe("near-zero");
+    const readingOf = (answer: string, line: string) => {
+      const { profile } = learn(recordingFromText(mode), { answers: { "near-zero": answer } });
+      const meaning = meaningOfBytes(profile!, bytesOf(`${line}\n`));
+      return meaning && "reading" in meaning ? meaning.reading.text : null;
+    };
+    expect(readingOf("weighs", "QP      0.00 g")).toBe("0.00");
+    expect(readingOf("weighs", "QP     31.10 g")).toBeNull();
+    expect(readingOf("other", "QP      0.00 g")).toBeNull();
+    expect(readingOf("other", "QA      0.00 g")).toBe("0.00");
+  });
+
   test("marks that say up and down beyond some digits never say rest, in a recording without a touch either", () => {
     const lines = (of: string, ...grams: number[]) => grams.map((g) => `${g.toFixed(3).padStart(9)} g ${of}`);
     const rest = (grams: number) =>
