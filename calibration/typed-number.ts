@@ -9,8 +9,8 @@ export type DecimalMark = "." | ",";
  */
 export type TypedNumber =
   | { kind: "number"; text: string }
-  | { kind: "question"; meanings: readonly string[]; says: Message }
-  | { kind: "refused"; says: Message };
+  | { kind: "question"; meanings: readonly string[]; message: Message }
+  | { kind: "refused"; message: Message };
 
 export interface Reading {
   /** the decimal mark of the page's language */
@@ -30,9 +30,9 @@ export function readNumber(typed: string, { mark = ".", displayed = false }: Rea
     .trim()
     .replace(/[−–]/g, "-")
     .replace(/(\d)['’\s\u00a0\u202f](?=\d{3}(?!\d))/g, "$1");
-  if (text === "") return { kind: "refused", says: message("form.number.empty") };
+  if (text === "") return { kind: "refused", message: message("form.number.empty") };
   if (!/^[+-]?[\d.,]*\d[\d.,]*$/.test(text))
-    return { kind: "refused", says: message("form.number.not-a-number", { typed: typed.trim() }) };
+    return { kind: "refused", message: message("form.number.not-a-number", { typed: typed.trim() }) };
   const commas = text.split(",").length - 1;
   const points = text.split(".").length - 1;
   if (commas + points === 0) return { kind: "number", text: plain(text) };
@@ -68,7 +68,7 @@ function grouped(text: string): TypedNumber {
 
 const twoMarks = (typed: string): TypedNumber => ({
   kind: "refused",
-  says: message("form.number.two-marks", { typed }),
+  message: message("form.number.two-marks", { typed }),
 });
 
 function question(typed: string, decimals: readonly string[], mark: DecimalMark): TypedNumber {
@@ -76,7 +76,7 @@ function question(typed: string, decimals: readonly string[], mark: DecimalMark)
   return {
     kind: "question",
     meanings,
-    says: message("form.number.two-meanings", {
+    message: message("form.number.two-meanings", {
       typed,
       meanings: { anyOf: decimals.map((decimal) => ({ decimal })) },
     }),

@@ -36,7 +36,7 @@ export function readQuantity(typed: string, asked: Asked): TypedNumber {
     return {
       kind: "question",
       meanings: [`${digits} g`, `${digits} gn`],
-      says: message("form.unit.unclear", { typed: typed.trim() }),
+      message: message("form.unit.unclear", { typed: typed.trim() }),
     };
   const text = converted(read.text, named, unit);
   if (text === undefined) return refused(wrongUnit("form.unit.other", named, unit));
@@ -48,7 +48,7 @@ export function readQuantity(typed: string, asked: Asked): TypedNumber {
 const wrongUnit = (code: "form.unit.unknown" | "form.unit.other", unit: string, asked: string): Message =>
   asked === "" ? message("form.unit.none", { unit }) : message(code, { unit, asked });
 
-const refused = (says: Message): TypedNumber => ({ kind: "refused", says });
+const refused = (sentence: Message): TypedNumber => ({ kind: "refused", message: sentence });
 
 function inRange(text: string, asked: Asked, named?: string): TypedNumber {
   const { from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, unit } = asked;
@@ -59,7 +59,7 @@ function inRange(text: string, asked: Asked, named?: string): TypedNumber {
     return {
       kind: "question",
       meanings: [`${asked.mark === "," ? text.replace(".", ",") : text} °F`],
-      says: message("form.number.fahrenheit", {
+      message: message("form.number.fahrenheit", {
         typed: { decimal: text },
         celsius: { decimal: celsius },
         from,

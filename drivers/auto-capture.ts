@@ -78,9 +78,9 @@ export function createAutoCapture({
   let waitsFor: Message | undefined;
   let liftSays = message("balance.hands-free.lift");
 
-  const step = (says: Message, more: Pick<AutoStep, "taken" | "event"> = {}): AutoStep => ({
+  const step = (sentence: Message, more: Pick<AutoStep, "taken" | "event"> = {}): AutoStep => ({
     state,
-    message: says,
+    message: sentence,
     ...more,
   });
   /** A change of load smaller than this is none, g. */
@@ -111,11 +111,11 @@ export function createAutoCapture({
   }
 
   /** It stays refused until it is lifted. */
-  function refused(says: Message, grams: number): AutoStep {
+  function refused(sentence: Message, grams: number): AutoStep {
     state = "waiting-for-lift";
-    liftSays = says;
+    liftSays = sentence;
     lies = grams;
-    return step(says, { event: "refused" });
+    return step(sentence, { event: "refused" });
   }
 
   function settling(judgement: Judgement): AutoStep {

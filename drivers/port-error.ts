@@ -12,14 +12,14 @@ export interface PortError {
  * The serial library gives no codes, so its messages are matched too.
  */
 export function portRefused(port: string, { code, message }: PortError): Refusal {
-  const says = (pattern: RegExp) => pattern.test(message);
-  if (code === "EACCES" || code === "EPERM" || says(/permission denied|operation not permitted/i))
+  const reads = (pattern: RegExp) => pattern.test(message);
+  if (code === "EACCES" || code === "EPERM" || reads(/permission denied|operation not permitted/i))
     return new Refusal("line.refused.permission", { port });
-  if (code === "EBUSY" || says(/cannot lock port|resource busy|temporarily unavailable/i))
+  if (code === "EBUSY" || reads(/cannot lock port|resource busy|temporarily unavailable/i))
     return new Refusal("line.refused.busy", { port });
-  if (code === "ENOENT" || code === "ENXIO" || code === "ENODEV" || says(/no such (file|device)/i))
+  if (code === "ENOENT" || code === "ENXIO" || code === "ENODEV" || reads(/no such (file|device)/i))
     return new Refusal("line.refused.missing", { port });
-  if (code === "ENOTTY" || says(/inappropriate ioctl|invalid argument|not a tty/i))
+  if (code === "ENOTTY" || reads(/inappropriate ioctl|invalid argument|not a tty/i))
     return new Refusal("line.refused.not-serial", { port });
   return new Refusal("line.refused.other", { port, reason: message });
 }

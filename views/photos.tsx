@@ -137,7 +137,7 @@ export function PhotoForm({ action, fills, csrfToken, about, megabytes, shows, p
       {problem !== undefined && (
         <div class="problems" role="alert">
           <p {...codeMark(problem)}>
-            <Sentence says={problem} />
+            <Sentence message={problem} />
           </p>
         </div>
       )}

@@ -54,7 +54,7 @@ export interface ResultView {
   claim?: Param;
   answer: Message | string;
   /** why the claim stands where it does, with numbers */
-  says?: Message;
+  message?: Message;
   /** the claim is among what is not excluded, and the fits are beside its own */
   claimStands: boolean;
   alternatives: readonly AlternativeView[];
@@ -130,13 +130,13 @@ function Alternatives({ list, claimStands }: Pick<ResultView, "claimStands"> & L
             {kind !== undefined && kind !== "metal" && ` (${t(`result.kind.${kind}`)})`}
             {why !== undefined && (
               <>
-                : <Sentence says={why} />.
+                : <Sentence message={why} />.
               </>
             )}
             {separatedBy !== undefined && separatedBy.code !== "separation.laboratory" && (
               <em>
                 {" "}
-                <Sentence says={separatedBy} />
+                <Sentence message={separatedBy} />
               </em>
             )}
             {likelihoodRatio !== undefined && <small> {t(fit, { ratio: likelihoodRatio })}</small>}
@@ -219,7 +219,7 @@ export function ResultHeadline({ result: { state, claim, answer } }: { result: R
       </p>
       <p class="lead">
         <strong>
-          <Sentence says={answer} />
+          <Sentence message={answer} />
         </strong>
       </p>
     </>
@@ -231,12 +231,12 @@ export function ResultDetails({ result, ...asked }: { result: ResultView; locale
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   const t = tellerOf(locale);
-  const { says, claimStands, alternatives, fineness, cautions, decision, claim, risk } = result;
+  const { message, claimStands, alternatives, fineness, cautions, decision, claim, risk } = result;
   return (
     <>
-      {says !== undefined && (
+      {message !== undefined && (
         <p class="hint">
-          <Sentence says={says} />
+          <Sentence message={message} />
         </p>
       )}
       {alternatives.length > 0 && (

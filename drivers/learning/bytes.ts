@@ -168,7 +168,7 @@ function placesOf(
     for (const size of [5, 4, 3, 2])
       for (let at = 1; at + size <= length; at += 1) {
         const place: BinaryNumber = { at, size, writes };
-        const says = (value: Typed) =>
+        const isIn = (value: Typed) =>
           value.lines.some(({ bytes }) => {
             const number = /: (-?\d+) :/.exec(frameText(bodyOf(bytes), place) ?? "")?.[1];
             if (number === undefined || number.replace("-", "") !== value.digits) return false;
@@ -177,7 +177,7 @@ function placesOf(
         const inside = found.some(
           (wider) => wider.writes === writes && wider.at <= at && at + size <= wider.at + wider.size,
         );
-        if (!inside && typed.filter(({ digits }) => digits !== "").every(says)) found.push(place);
+        if (!inside && typed.filter(({ digits }) => digits !== "").every(isIn)) found.push(place);
       }
   return found;
 }

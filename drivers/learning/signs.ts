@@ -60,8 +60,8 @@ export function typedLines(
   return typed.flatMap((value) => {
     const exact = value.lines.flatMap((observed: Observed) => {
       const line = byLine.get(observed);
-      const says = line && value.digits !== "" && saysSo(line, value);
-      return says ? [{ value, line, nearest: value.nearest.includes(observed) }] : [];
+      const isRead = line && value.digits !== "" && saysSo(line, value);
+      return isRead ? [{ value, line, nearest: value.nearest.includes(observed) }] : [];
     });
     const nearest = exact.filter((one) => one.nearest);
     return nearest.length > 0 ? nearest : exact.slice(0, 1);

@@ -62,7 +62,7 @@ function typedIn({ text, unit }: Displayed): Shown | { refused: Message } {
       refused: message("learn.refused.quantity", { typed: shown, quantity: message(meaning.notWeight) }),
     };
   const number = readNumber(text, { displayed: true });
-  if (number.kind === "question") return { refused: number.says };
+  if (number.kind === "question") return { refused: number.message };
   if (number.kind === "refused") return { refused: message("learn.refused.typed", { typed: shown }) };
   return known(number.text, shown, meaning.unit, false);
 }

@@ -15,7 +15,12 @@ export interface BenchClosed {
 
 type Reason = Pick<BenchClosed, "says" | "todo"> & { kind: CheckKind; at: string };
 
-const reasonOf = ({ kind, at, says, todo }: CheckResult): Reason => ({ kind, at, says, todo });
+const reasonOf = ({ kind, at, says: sentence, todo }: CheckResult): Reason => ({
+  kind,
+  at,
+  says: sentence,
+  todo,
+});
 
 /** The check that a chart is made of. */
 const checkOfChart: Partial<Record<ChartKind, CheckKind>> = {
@@ -48,7 +53,7 @@ export function benchClosed(
       {
         kind,
         at: last.at,
-        says: message("bench-check.chart.closes", { title: view.title, says: view.standing.says }),
+        says: message("bench-check.chart.closes", { title: view.title, says: view.standing.message }),
         todo: view.standing.todo,
       },
     ];
@@ -59,8 +64,8 @@ export function benchClosed(
   return {
     since: first.at,
     says: reasons
-      .map(({ says }) => says)
-      .reduce((before, says) => message("bench-check.closed.and", { before, says })),
+      .map(({ says: sentence }) => sentence)
+      .reduce((before, sentence) => message("bench-check.closed.and", { before, says: sentence })),
     todo: first.todo,
     kinds: reasons.map(({ kind }) => kind),
   };

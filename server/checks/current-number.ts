@@ -57,11 +57,11 @@ export function currentNumber<Found>(
 }
 
 /** Where a number of a check comes from. */
-export const originOf = ({ kind, at, by, says, passed }: CheckResult): Origin => ({
+export const originOf = ({ kind, at, by, says: message, passed }: CheckResult): Origin => ({
   check: kind,
   at,
   by,
-  says,
+  says: message,
   passed,
 });
 

@@ -60,7 +60,7 @@ export async function command<const Own extends Options>(
   } catch (cause) {
     const refused = refusedBy(cause);
     if (!refused) throw cause;
-    say.error("cli.failed", { command: name, says: refused });
+    say.error("cli.failed", { command: name, message: refused });
     if (refused instanceof Refusal) say.error("cli.hint", { command: name });
     return refused instanceof LedgerError && refused.kind === "damaged" ? 1 : 2;
   }

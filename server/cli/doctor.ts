@@ -26,8 +26,7 @@ export const run = (args: string[]): Promise<number> =>
   command(told, args, async ({ values, say }) => {
     if (values["install-rules"]) return installRules(values.write, values.root, say);
     const found = await findings(values.data ?? dataFolder(), new Date());
-    for (const { good, message: says } of found)
-      say.out(good ? "cli.doctor.ok" : "cli.doctor.todo", { says });
+    for (const { good, message } of found) say.out(good ? "cli.doctor.ok" : "cli.doctor.todo", { message });
     return found.every(({ good }) => good) ? 0 : 1;
   });
 

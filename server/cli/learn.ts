@@ -69,19 +69,19 @@ function answersIn(path: string): Answers {
 
 /** Prints what was learned as one JSON object; gives the exit status. */
 function printed({ profile, questions, refused }: Learned, tell: Tell): number {
-  const says = ({ code, params = {} }: Message) => tell(code, params);
+  const words = ({ code, params = {} }: Message) => tell(code, params);
   if (profile) console.log(JSON.stringify({ profile, reads: readsOf(profile) }));
-  else if (questions) console.log(JSON.stringify({ questions: questions.map((one) => asked(one, says)) }));
-  else console.log(JSON.stringify({ refused: { code: refused.code, message: says(refused) } }));
+  else if (questions) console.log(JSON.stringify({ questions: questions.map((one) => asked(one, words)) }));
+  else console.log(JSON.stringify({ refused: { code: refused.code, message: words(refused) } }));
   return profile ? 0 : questions ? 3 : 1;
 }
 
-function asked({ id, asks, options, refused }: Question, says: (message: Message) => string) {
+function asked({ id, asks, options, refused }: Question, words: (message: Message) => string) {
   return {
     id,
-    asks: says(asks),
-    options: options.map(({ value, message }) => ({ value, message: says(message) })),
-    ...(refused && { refused: says(refused) }),
+    asks: words(asks),
+    options: options.map(({ value, message }) => ({ value, message: words(message) })),
+    ...(refused && { refused: words(refused) }),
   };
 }
 

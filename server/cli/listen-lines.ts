@@ -51,8 +51,8 @@ function loadLine(event: LoadEvent, tell: Tell) {
   return { taken: { text, unit, grams, u_g: uGrams, drift_u_g: driftUGrams, flags } };
 }
 
-const eventOf = (code: string, { code: says, params }: Pick<Message, "code" | "params">, tell: Tell) => ({
+const eventOf = (code: string, { code: message, params }: Pick<Message, "code" | "params">, tell: Tell) => ({
   code,
   params,
-  message: tell(says, params),
+  message: tell(message, params),
 });

@@ -36,9 +36,9 @@ async function started(settings: Settings, say: Voice): Promise<Running | undefi
   try {
     return await start(settings);
   } catch (error) {
-    const says = whyNot(error, settings.port);
-    if (says === undefined) throw error;
-    say.error("cli.failed", { command: "serve", says });
+    const sentence = whyNot(error, settings.port);
+    if (sentence === undefined) throw error;
+    say.error("cli.failed", { command: "serve", message: sentence });
     return undefined;
   }
 }

@@ -85,7 +85,7 @@ async function verifyLedger(
     const trust = chain.name === null ? given : await trustFor(ledger, given);
     const found = await ledger.verify(trust);
     if (!found.good) {
-      say.out("cli.verify.not-good", { file, says: found.says });
+      say.out("cli.verify.not-good", { file, message: found.message });
       const { entries, signedUpTo } = found;
       say.out("ledger.verify.before", { entries, signedUpTo });
       return 1;
@@ -94,7 +94,7 @@ async function verifyLedger(
     say.out("ledger.verify.whole", { file, entries, checkpoints, signedUpTo });
     say.out("cli.verify.last-hash", { hash });
     for (const keyId of found.signedBy) say.out("cli.verify.signed-by", { key: keyId });
-    for (const says of found.notShown) say.out(says.code, says.params);
+    for (const message of found.notShown) say.out(message.code, message.params);
     if (trust.keyId === undefined) {
       say.out("ledger.verify.nobody-vouches");
       if (existsSync(keyFileIn(folder)))
@@ -113,7 +113,7 @@ async function listAndFilesGood(ledger: Ledger, say: Voice): Promise<number> {
   try {
     const list = await ledger.verifyList();
     if (!list.good) {
-      say.out("cli.verify.list-not-good", { says: list.says });
+      say.out("cli.verify.list-not-good", { message: list.message });
       return 1;
     }
     say.out("cli.verify.list-good", { records: list.records });

@@ -10,7 +10,7 @@ type Telling = (message: Message) => string;
 /** A statement as the contract publishes it. */
 export function printed(statement: Statement | NoReading, tell: Telling): ComputeResponse {
   const { checks, conformity, not_excluded, excluded_by_tests, fineness, answer, ...rest } = statement;
-  const { says, consistent_after: _, global_risk, decision, ...stands } = conformity;
+  const { says: sentence, consistent_after: _, global_risk, decision, ...stands } = conformity;
   return {
     ...rest,
     checks: checks.map(({ code, severity, params }) => ({
@@ -22,7 +22,7 @@ export function printed(statement: Statement | NoReading, tell: Telling): Comput
     conformity: {
       ...stands,
       ...(decision && { decision: { ...decision, ...(global_risk && { global_risk }) } }),
-      message: tell(says ?? answer),
+      message: tell(sentence ?? answer),
     },
     not_excluded: not_excluded.map(({ id, kind, occurrence, likelihood_ratio }) => ({
       id,

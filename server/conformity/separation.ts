@@ -13,7 +13,7 @@ export type HarmlessTest = Exclude<SeparatingTest, "laboratory">;
 /** A test, with what it would show of each of two metals. */
 export interface Separation {
   test: SeparatingTest;
-  says: Message;
+  message: Message;
 }
 
 /** A coil meter on a small or curved piece is good to about 10 % (common practice): ranges must be further apart. */
@@ -95,11 +95,11 @@ export const separationBy: Readonly<Record<HarmlessTest, (a: Metal, b: Metal) =>
 /** The easiest harmless test that tells the two apart; a laboratory when none here does. Pure. */
 export function separation(a: Metal, b: Metal): Separation {
   for (const [test, by] of entriesOf(separationBy)) {
-    const says = by(a, b);
-    if (says) return { test, says };
+    const sentence = by(a, b);
+    if (sentence) return { test, message: sentence };
   }
   const weak = byWeakMagnet(a, b);
   return weak
-    ? { test: "magnet", says: weak }
-    : { test: "laboratory", says: message("separation.laboratory", { one: called(a), other: called(b) }) };
+    ? { test: "magnet", message: weak }
+    : { test: "laboratory", message: message("separation.laboratory", { one: called(a), other: called(b) }) };
 }

@@ -202,7 +202,7 @@ async function noteClockJump(trx: Trx, draft: Draft): Promise<void> {
     from: last.at,
     to: draft.at,
     byMs: back ? sinceMs : Math.round(leaptMs),
-    says: message(back ? "ledger.clock.back" : "ledger.clock.forward"),
+    message: message(back ? "ledger.clock.back" : "ledger.clock.forward"),
   };
   const jump: Draft = {
     ...draft,

@@ -61,15 +61,20 @@ export async function restore(from: string, file: string, at: string, until?: st
     await migrate(target, at);
     const last = until === undefined ? undefined : await lastRowUntil(source, until);
     const entries = await copyRows(source, target, last);
+<<<<<<< HEAD
     await target.db.transaction().execute((trx) => rebuildRecords(trx));
     const says =
+=======
+    await target.db.transaction().execute((trx) => rebuildRecords(trx, target.dialect));
+    const sentence =
+>>>>>>> 37818b37 (Names: what is told is a message, and the problem of a field is one type)
       until === undefined
         ? message("ledger.recovery.restored", { from, entries })
         : message("ledger.recovery.restored-until", { from, until, entries });
     const bench = "restore";
     await appendTo(
       target,
-      { id: `restore-${at}`, bench, at, kind: "recovery", subject: "ledger", body: { says } },
+      { id: `restore-${at}`, bench, at, kind: "recovery", subject: "ledger", body: { says: sentence } },
       undefined,
     );
     await target.close();
@@ -89,7 +94,7 @@ async function mustBeGood(file: string): Promise<{ entries: number; hash: string
   try {
     const found = await verifyChain(store, {});
     if (found.good) return found;
-    throw new LedgerError("ledger.backup.not-good", { file, fault: found.says }, "damaged");
+    throw new LedgerError("ledger.backup.not-good", { file, fault: found.message }, "damaged");
   } finally {
     await store.close();
   }

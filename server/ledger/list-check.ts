@@ -7,7 +7,7 @@ import { aboutSubjects } from "./rows.ts";
 import type { RecordRow, Store } from "./tables.ts";
 
 /** Whether the list of records says what follows from the chain; `says` names the first record where it does not. */
-export type ListCheck = { good: true; records: number } | { good: false; records: number; says: Message };
+export type ListCheck = { good: true; records: number } | { good: false; records: number; message: Message };
 
 const pageRows = 500;
 
@@ -34,8 +34,13 @@ export async function verifyList(store: Store): Promise<ListCheck> {
       toldKinds,
     );
     for (const row of rows) {
+<<<<<<< HEAD
       const fault = faultOf(row, entries.get(row.subject) ?? [], store.dialect);
       if (fault !== null) return { good: false, records, says: fault };
+=======
+      const fault = faultOf(row, entries.get(row.subject) ?? []);
+      if (fault !== null) return { good: false, records, message: fault };
+>>>>>>> 37818b37 (Names: what is told is a message, and the problem of a field is one type)
       records += 1;
     }
     after = last.seq;
@@ -70,11 +75,11 @@ async function missing({ db, dialect }: Store, records: number): Promise<ListChe
     .limit(1)
     .executeTakeFirst();
   if (unlisted)
-    return { good: false, records, says: message("ledger.list.missing", { subject: unlisted.subject }) };
+    return { good: false, records, message: message("ledger.list.missing", { subject: unlisted.subject }) };
   if (dialect === "postgres") return null;
   const { rows } = await sql<{ words: number }>`select count(*) as words from record_words`.execute(db);
   const words = rows[0]?.words ?? 0;
   return words === records
     ? null
-    : { good: false, records, says: message("ledger.list.search", { searched: words, records }) };
+    : { good: false, records, message: message("ledger.list.search", { searched: words, records }) };
 }

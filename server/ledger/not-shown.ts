@@ -9,15 +9,15 @@ export function unshown(
   shared: boolean,
 ): Message[] {
   const outside = Math.max(0, ...checkpoints.map(({ seq }) => seq));
-  const says: Message[] = [];
-  if (keyId === undefined) says.push(message("ledger.not-shown.key"));
+  const found: Message[] = [];
+  if (keyId === undefined) found.push(message("ledger.not-shown.key"));
   // The checkpoint itself is a row that nothing signed yet; with it at the end all that was recorded is signed.
   if (entries > signed.upTo + 1)
-    says.push(
+    found.push(
       shared && signed.byAnyUpTo > signed.upTo
         ? message("ledger.not-shown.other-keys", { from: signed.upTo + 1, to: entries })
         : message("ledger.not-shown.tail", { from: signed.upTo + 1, to: entries }),
     );
-  if (outside < entries - 1) says.push(message("ledger.not-shown.end", { row: outside, last: entries }));
-  return says;
+  if (outside < entries - 1) found.push(message("ledger.not-shown.end", { row: outside, last: entries }));
+  return found;
 }

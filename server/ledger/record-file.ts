@@ -98,7 +98,7 @@ export async function recordFileOf(
 
 export type RecordCheck =
   | { good: true; entries: number; keyId: string; state: RecordState; at: string; upTo: number }
-  | { good: false; says: Message };
+  | { good: false; message: Message };
 
 /** Checks a record file by itself: both signatures, every entry, its way up, and that none is left out. Needs no ledger. */
 export function checkRecordFile(file: RecordFile): RecordCheck {
@@ -152,8 +152,8 @@ function entriesFault(
   return null;
 }
 
-function bad(says: Message): RecordCheck {
-  return { good: false, says };
+function bad(sentence: Message): RecordCheck {
+  return { good: false, message: sentence };
 }
 
 function textOf(entry: Entry): EntryText {

@@ -31,7 +31,7 @@ export interface Signed {
 
 interface Fault {
   row: number;
-  says: Message;
+  message: Message;
 }
 
 /** A clock entry and the entry it announces go in together, before the checkpoint that is due. */
@@ -60,13 +60,13 @@ export class SignatureWalk {
 
   /** Takes the next row, with the hash of the one before; what is wrong with it, or null. */
   step(row: EntryRow, hashBefore: string): Fault | null {
-    const says = this.#ofRow(row, hashBefore);
-    if (says !== null) return { row: row.seq, says };
+    const sentence = this.#ofRow(row, hashBefore);
+    if (sentence !== null) return { row: row.seq, message: sentence };
     if (row.seq === 1) this.#name = logName(row.hash);
     this.#tree.add(leafHash(contentText(row)));
     for (const head of this.#outside)
       if (head.seq === row.seq && !this.#fits(head, row.hash))
-        return { row: row.seq, says: message("ledger.fault.kept-checkpoint", { row: row.seq }) };
+        return { row: row.seq, message: message("ledger.fault.kept-checkpoint", { row: row.seq }) };
     return null;
   }
 
@@ -75,9 +75,9 @@ export class SignatureWalk {
     const last = this.#tree.size;
     for (const { seq } of this.#outside)
       if (seq > last)
-        return { row: last + 1, says: message("ledger.fault.cut-short", { last, checkpoint: seq }) };
+        return { row: last + 1, message: message("ledger.fault.cut-short", { last, checkpoint: seq }) };
     if (this.#keyId === undefined || this.signed.upTo > 0) return null;
-    return { row: 1, says: message("ledger.fault.key-never-signed", { key: short(this.#keyId) }) };
+    return { row: 1, message: message("ledger.fault.key-never-signed", { key: short(this.#keyId) }) };
   }
 
   #fits(head: OutsideHead, hash: string): boolean {

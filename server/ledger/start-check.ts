@@ -18,7 +18,7 @@ const checkedEntries = 300;
 export async function checkAtStart(store: Store, stoppedHard: boolean): Promise<void> {
   if (stoppedHard || statSync(store.place).size <= alwaysCheckedBytes) {
     const found = await sql<{ quick_check: string }>`pragma quick_check(3)`.execute(store.db);
-    const wrong = found.rows.map((row) => row.quick_check).filter((says) => says !== "ok");
+    const wrong = found.rows.map((row) => row.quick_check).filter((one) => one !== "ok");
     if (wrong.length > 0) damaged(store.place, message("ledger.fault.pages", { found: wrong }));
   }
   const fault = await verifyTail(store, checkedEntries);

@@ -25,7 +25,7 @@ export interface TokenStanding {
   revoked: boolean;
 }
 
-export type TokenAnswer = { may: true; name: string } | { may: false; status: 401 | 403; says: Message };
+export type TokenAnswer = { may: true; name: string } | { may: false; status: 401 | 403; message: Message };
 
 const prefix = "uht_";
 
@@ -88,26 +88,26 @@ export function mayWith(
     return {
       may: false,
       status: 401,
-      says: message("ledger.token.none"),
+      message: message("ledger.token.none"),
     };
   const token = standingOf(given, tokens);
   if (!token || token.revoked)
     return {
       may: false,
       status: 401,
-      says: message("ledger.token.unknown"),
+      message: message("ledger.token.unknown"),
     };
   if (isOver(token, now))
     return {
       may: false,
       status: 401,
-      says: message("ledger.token.over", { name: token.name, until: token.until ?? "" }),
+      message: message("ledger.token.over", { name: token.name, until: token.until ?? "" }),
     };
   if (!token.scopes.includes(scope))
     return {
       may: false,
       status: 403,
-      says: message("ledger.token.other-scope", { name: token.name, covers: token.scopes, scope }),
+      message: message("ledger.token.other-scope", { name: token.name, covers: token.scopes, scope }),
     };
   return { may: true, name: token.name };
 }

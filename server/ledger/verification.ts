@@ -30,7 +30,7 @@ export type Verification =
       signedUpTo: number;
       /** the first row that is wrong */
       row: number;
-      says: Message;
+      message: Message;
     };
 
 /** Rows read at a time: some milliseconds of work, after which whatever else waits has its turn. */
@@ -51,15 +51,15 @@ export async function verifyChain(
   const shared = store.manySign === true;
   const signatures = new SignatureWalk(options, shared);
   let [entries, hash] = [0, noHash];
-  const bad = ({ row, says }: { row: number; says: Message }): Verification => ({
-    ...{ good: false, entries: Math.min(entries, row - 1), row, says },
+  const bad = ({ row, message }: { row: number; message: Message }): Verification => ({
+    ...{ good: false, entries: Math.min(entries, row - 1), row, message },
     signedUpTo: signatures.signed.upTo,
   });
   for (let after = 0; ; ) {
     const rows = await rowsAfter(store, after);
     for (const row of rows) {
       const wrong = chainFault(row, entries, hash) ?? originFault(row);
-      if (wrong !== null) return bad({ row: entries + 1, says: wrong });
+      if (wrong !== null) return bad({ row: entries + 1, message: wrong });
       const unsigned = signatures.step(row, hash);
       if (unsigned !== null) return bad(unsigned);
       [entries, hash] = [row.seq, row.hash];

@@ -47,13 +47,13 @@ export function unfinishedWrites(file: string, at: string): Message[] {
   const wal = `${file}-wal`;
   if (!existsSync(wal) || statSync(wal).size === 0) return [];
   const { torn } = walTail(readFileSync(wal));
-  const says = [message("ledger.recovery.not-closed")];
+  const found = [message("ledger.recovery.not-closed")];
   if (torn > 0) {
     const kept = `${wal}-torn-${at.replaceAll(":", "-")}`;
     copyFileSync(wal, kept);
-    says.push(message("ledger.recovery.cut-off", { bytes: torn, kept }));
+    found.push(message("ledger.recovery.cut-off", { bytes: torn, kept }));
   }
-  return says;
+  return found;
 }
 
 function pageSize(written: number): number {

@@ -6,18 +6,18 @@ export function faultsIn({ issues }: z.ZodError): Message[] {
   return issues.map((issue) => faultAt(issue.path.join(".") || "file", saidOf(issue)));
 }
 
-export const faultAt = (place: string, says: Message): Message =>
-  message("metal.file.fault", { place, says });
+export const faultAt = (place: string, sentence: Message): Message =>
+  message("metal.file.fault", { place, message: sentence });
 
 /** Gives a check of the schema its message: `.refine(check, saying("metal.own.sum"))`. */
-export const saying = (says: Message) => ({ params: { says } });
+export const saying = (sentence: Message) => ({ params: { message: sentence } });
 
 type Issue = z.core.$ZodIssue;
 
 function saidOf(issue: Issue): Message {
   switch (issue.code) {
     case "custom":
-      return isMessage(issue.params?.says) ? issue.params.says : message("metal.file.wrong");
+      return isMessage(issue.params?.message) ? issue.params.message : message("metal.file.wrong");
     case "invalid_type":
       return message("metal.file.type", { expected: issue.expected });
     case "too_small":

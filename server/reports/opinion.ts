@@ -46,8 +46,8 @@ export function opinionOf(
 }
 
 /** Where the claim stands; an excluded one with what excludes it, since that need not be the density. */
-function stateOf({ conformity: { state, says } }: Statement, locale: Writing["locale"]): string {
-  return tellMessage(state === "excluded" && says ? says : { code: `report.state.${state}` }, locale);
+function stateOf({ conformity: { state, says: sentence } }: Statement, locale: Writing["locale"]): string {
+  return tellMessage(state === "excluded" && sentence ? sentence : { code: `report.state.${state}` }, locale);
 }
 
 function finenessOf({ fineness }: Statement, locale: Writing["locale"]): string[] {

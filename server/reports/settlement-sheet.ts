@@ -187,7 +187,7 @@ function restsOnOf({ rests_on, deducted_g }: SettledLine, t: Tell, locale: Local
     like_assayed: like,
     not_narrowed: free,
   } = rests_on;
-  const says = [
+  const message = [
     laboratory === undefined
       ? source === "melt"
         ? t("payout.rests.melt", { melt: report })
@@ -201,9 +201,9 @@ function restsOnOf({ rests_on, deducted_g }: SettledLine, t: Tell, locale: Local
       ? []
       : [t("payout.rests.with-stones")]),
   ].join("; ");
-  if (!beside) return says;
+  if (!beside) return message;
   const ends = { low: whole(beside.low, locale), high: whole(beside.high, locale) };
-  return `${says}; ${t(beside.fits ? "payout.rests.fits" : "payout.rests.fits-not", ends)}`;
+  return `${message}; ${t(beside.fits ? "payout.rests.fits" : "payout.rests.fits-not", ends)}`;
 }
 
 const whole = (permille: string, locale: Locale) =>
@@ -214,7 +214,7 @@ function leftOutRow(
   { locale }: SettlementManner,
 ): LeftOutRow {
   const t = tellerOf(locale);
-  const says = t(`payout.left-out.reasons.${why}`, {
+  const message = t(`payout.left-out.reasons.${why}`, {
     metal: metal === undefined ? "" : t(`lots.metals.${metal}`),
     by: by ?? "",
     reason: reason ?? "",
@@ -223,6 +223,6 @@ function leftOutRow(
     id,
     ticket,
     mass: `${inLocale(roundedText(exactly(dry_g), Math.min(massDecimals, decimalsOf(dry_g)), "half-even"), locale)} g`,
-    why: says,
+    why: message,
   };
 }

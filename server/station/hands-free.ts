@@ -24,19 +24,19 @@ export interface LotRun {
   /** writes the record of a piece whose readings are all there; what it is, undefined while one is missing */
   record(lot: string): Promise<Message | undefined>;
   /** starts the next ticket: says which, or why a person must. Throws Refusal. */
-  next(lot: string): Promise<{ says: Message; isStarted: boolean }>;
+  next(lot: string): Promise<{ message: Message; isStarted: boolean }>;
 }
 
 /** Something to be sounded and spoken, counted so that each is heard once. */
 interface Heard {
   kind: "taken" | "refused" | "lifted";
-  says: Message;
+  message: Message;
   count: number;
 }
 
 export interface HandsFreeNow {
   /** what to do now */
-  says: Message;
+  message: Message;
   /** how many readings were taken */
   taken: number;
   /** the lot it goes through */
@@ -75,7 +75,7 @@ export class HandsFree {
     if (!scale) throw new Refusal("weighing.request.no-balance", {}, "reading");
     mustBeLookedAt(scale);
     this.end();
-    const now: HandsFreeNow = { says: this.#due(), taken: 0, ...(lot === undefined ? {} : { lot }) };
+    const now: HandsFreeNow = { message: this.#due(), taken: 0, ...(lot === undefined ? {} : { lot }) };
     this.#now = now;
     const emptyGrams = () => this.#emptyGrams();
     this.#end = scale.takeEach({ judge: (grams) => this.#verdict(grams), emptyGrams }, (step) => {
@@ -122,13 +122,13 @@ export class HandsFree {
     return waits ? { waits } : loadVerdict(open, this.#role(open), grams);
   }
 
-  #follow({ message: says, event, taken }: EachLoadStep): void {
+  #follow({ message: sentence, event, taken }: EachLoadStep): void {
     if (event === "taken" && taken) this.#then(() => this.#keep(taken));
     else if (event === "lifted") this.#then(() => this.#goOn());
     else if (event === "empty")
       this.#hear("refused", message("balance.hands-free.empty", { due: this.#due() }));
-    else if (event === "refused") this.#hear("refused", says);
-    else if (this.#now) this.#now.says = says;
+    else if (event === "refused") this.#hear("refused", sentence);
+    else if (this.#now) this.#now.message = sentence;
   }
 
   async #keep(taken: TakenReading): Promise<void> {
@@ -154,13 +154,13 @@ export class HandsFree {
 
   async #nextTicket(lot: string): Promise<void> {
     const next = await this.#run?.next(lot);
-    if (next) this.#hear(next.isStarted ? "lifted" : "refused", next.says);
+    if (next) this.#hear(next.isStarted ? "lifted" : "refused", next.message);
   }
 
-  #hear(kind: Heard["kind"], says: Message): void {
+  #hear(kind: Heard["kind"], sentence: Message): void {
     if (!this.#now) return;
-    this.#now.says = says;
-    this.#now.heard = { kind, says, count: (this.#now.heard?.count ?? 0) + 1 };
+    this.#now.message = sentence;
+    this.#now.heard = { kind, message: sentence, count: (this.#now.heard?.count ?? 0) + 1 };
     this.#bench.changed();
   }
 

@@ -61,8 +61,8 @@ export class WaitingCapture {
   }
 
   /** Nothing will come of the capture that waits; `says` tells why. */
-  giveUp(says: Message): void {
-    if (this.#waiting) this.#end(this.#waiting.taking, says);
+  giveUp(sentence: Message): void {
+    if (this.#waiting) this.#end(this.#waiting.taking, sentence);
   }
 
   /** The next step was done, so the trouble of the last one is over. */
@@ -87,10 +87,10 @@ export class WaitingCapture {
     this.#bench.changed();
   }
 
-  #end(taking: Taking, says: Message): void {
+  #end(taking: Taking, sentence: Message): void {
     if (this.#waiting?.taking !== taking) return;
     this.#waiting = undefined;
-    this.#trouble = says;
+    this.#trouble = sentence;
     this.#bench.changed();
   }
 }

@@ -17,25 +17,38 @@ import { largestFile } from "./uploads.ts";
 export function answerErrors(app: FastifyInstance, demo: boolean): void {
   app.setErrorHandler((error: Refusal | Failed, request, reply) => {
     const status = error instanceof Refusal ? 422 : (error.statusCode ?? 500);
-    const says = error instanceof Refusal ? error : refusalFor(error, status);
+    const sentence = error instanceof Refusal ? error : refusalFor(error, status);
     if (status >= 500) console.error(error);
     if (request.url.startsWith("/api/"))
       return sendProblem(reply, status, lookOf(request).locale, {
-        says,
+        message: sentence,
         at: error instanceof Refusal ? (error.at ?? "") : "",
       });
     if (wantsPart(request))
-      return html(reply, render(h(ProblemNote, { problem: { says } }), lookOf(request).locale), status);
-    return html(reply, problemPage(request, reply, demo, says), status);
+      return html(
+        reply,
+        render(h(ProblemNote, { problem: { message: sentence } }), lookOf(request).locale),
+        status,
+      );
+    return html(reply, problemPage(request, reply, demo, sentence), status);
   });
   app.setNotFoundHandler((request, reply) =>
     html(reply, problemPage(request, reply, demo, message("refusal.no-page")), 404),
   );
 }
 
-function problemPage(request: FastifyRequest, reply: FastifyReply, demo: boolean, says: Sentence): string {
+function problemPage(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  demo: boolean,
+  sentence: Sentence,
+): string {
   const frame = frameOf(request, reply, { path: "", demo });
-  return page({ ...frame, title: tellerOf(frame.locale)("frame.not-done"), main: h(Problem, { says }) });
+  return page({
+    ...frame,
+    title: tellerOf(frame.locale)("frame.not-done"),
+    main: h(Problem, { message: sentence }),
+  });
 }
 
 /** An error as the server of the pages throws it. */

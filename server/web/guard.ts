@@ -57,12 +57,12 @@ function refusedOrigin(origin: string | undefined, right: string): Message | und
  */
 export function guard(app: FastifyInstance): void {
   app.addHook("onRequest", async (request, reply) => {
-    const says = refusalOf(request);
-    if (says !== undefined)
+    const sentence = refusalOf(request);
+    if (sentence !== undefined)
       return reply
         .code(403)
         .type("text/plain; charset=utf-8")
-        .send(tell(says, localeFrom(request.headers["accept-language"])));
+        .send(tell(sentence, localeFrom(request.headers["accept-language"])));
   });
 }
 
@@ -71,7 +71,7 @@ function refusalOf(request: FastifyRequest): Message | undefined {
   try {
     return room ? refusalInRoom(request, room) : refusalHere(request);
   } catch (error) {
-    const refused = refusedBy(error)?.says;
+    const refused = refusedBy(error)?.message;
     if (typeof refused !== "object" || !("code" in refused)) throw error;
     return refused;
   }

@@ -13,7 +13,7 @@ import { balanceFor, type ProfileOf } from "./request.ts";
 
 /** What a piece that lies weighed dry will show once it is wet, and what it will not; with the weighing this is about. */
 export interface BeforeWetting {
-  says: readonly Message[];
+  message: readonly Message[];
   weighing: PlannedWeighing;
   /** where the density is expected and how wide its interval will be, g/cm³; left out where nothing can be seen */
   expected?: { value: number; halfWidth: number };
@@ -63,11 +63,11 @@ export async function beforeWetting(item: Item, parts: Planning): Promise<Before
   if (weighing === undefined || parts.plan === undefined) return undefined;
   try {
     const plan = await parts.plan(weighing);
-    const says = plainAnswer(plan, parts.library());
+    const message = plainAnswer(plan, parts.library());
     const leaves = plan.cannotExclude.map(({ metal }) => metal.id);
-    if (!plan.possible) return { says, weighing, leaves };
+    if (!plan.possible) return { message, weighing, leaves };
     const expected = { value: plan.expected.gPerCm3, halfWidth: plan.expandedGPerCm3 };
-    return { says: [expectedMessage(plan, weighing), ...says], weighing, expected, leaves };
+    return { message: [expectedMessage(plan, weighing), ...message], weighing, expected, leaves };
   } catch (error) {
     // a dry mass of nothing or a claim that left the library: the weighing itself will say so
     if (error instanceof Refusal) return undefined;

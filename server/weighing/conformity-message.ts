@@ -22,7 +22,9 @@ export function conformityMessage(
     band_high_g_cm3: band.high,
   };
   const confidence_percent = 100 * confidence;
-  const against = evidence.excluded.filter(({ id }) => id === claimed.id).map(({ says }) => says);
+  const against = evidence.excluded
+    .filter(({ id }) => id === claimed.id)
+    .map(({ says: sentence }) => sentence);
   switch (state) {
     case "consistent":
       return message("conformity.consistent", { claim, ...between, confidence_percent });

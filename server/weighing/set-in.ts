@@ -37,15 +37,15 @@ export function saidOfSetIn(request: ComputeRequest, { setIn, numbers, checks, l
     if (!(error instanceof Refusal)) throw error;
     const { code, params } = error;
     if (!findings.has(code)) throw new Refusal(code, params, "set_in.density_g_cm3");
-    const says = message(code, params);
+    const sentence = message(code, params);
     // lighter than the body alone: then it is the body that is not what was stated
     if (code === outside && numbers.density_20_g_cm3 > claimed.densityGPerCm3.high)
       return {
         ...none,
-        conformity: { ...claim, state: "excluded", says },
+        conformity: { ...claim, state: "excluded", says: sentence },
         answer: message("answer.excluded-untold", { claim: called(claimed) }),
       };
-    return { ...none, conformity: { ...claim, state: "inconclusive", says }, answer: says };
+    return { ...none, conformity: { ...claim, state: "inconclusive", says: sentence }, answer: sentence };
   }
 }
 

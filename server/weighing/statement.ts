@@ -244,12 +244,12 @@ function meaningOf(
     neededHalfWidthGPerCm3 === undefined ? [] : wouldDecide(numbers, neededHalfWidthGPerCm3, request);
   const { neededHalfWidthGPerCm3: _, ...wide } = conformity;
   const found = coarse ? { ...wide, state: standing } : conformity;
-  const says = conformityMessage(found, numbers, { celsius: result.liquidCelsius, confidence, ways });
+  const message = conformityMessage(found, numbers, { celsius: result.liquidCelsius, confidence, ways });
   return {
     conformity: {
       claim: claimed?.id ?? null,
       state: standing,
-      ...(says && { says }),
+      ...(message && { says: message }),
       ...(decision && { decision: statedDecision(decision) }),
       ...(consistentAfter && standing === state && { consistent_after: consistentAfter.tests }),
       ...(risk && {

@@ -69,8 +69,8 @@ export function isImpossible({ code }: Stop): boolean {
 
 /** Throws Refusal when one of the checks says that the readings cannot be. */
 export function mustBePossible(stops: readonly Stop[]): void {
-  const says = stops.filter(isImpossible);
-  if (says.length > 0) throw new Refusal("weighing.check.impossible", { says });
+  const impossible = stops.filter(isImpossible);
+  if (impossible.length > 0) throw new Refusal("weighing.check.impossible", { message: impossible });
 }
 
 /** The question that a check asks; a check of a later version asks as it is told. */

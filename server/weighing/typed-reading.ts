@@ -7,7 +7,7 @@ import { isMassUnit, type MassUnit, massUnits } from "../../calibration/units.ts
 export function typedDecimal(typed: string, asked: Asked, at: string): string {
   const read = readQuantity(typed, { displayed: true, ...asked });
   if (read.kind === "number") return read.text;
-  throw new Refusal(read.says.code, read.says.params, at);
+  throw new Refusal(read.message.code, read.message.params, at);
 }
 
 /**

@@ -41,8 +41,8 @@ export function wouldDecide(
     if (pieces * like <= mostPieces) found.push(saying.pieces(Math.max(2, pieces * like)));
   }
   const other = othersOf(request.method).find((name) => foreseen(name, numbers, request) <= neededGPerCm3);
-  const says = other && saying.method(other);
-  if (says) found.push(says);
+  const otherMethod = other && saying.method(other);
+  if (otherMethod) found.push(otherMethod);
   if (Number.isFinite(factor)) found.push(saying.readability(stepBelow(balance.readability_g / factor)));
   return found;
 }

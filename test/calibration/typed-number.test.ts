@@ -32,7 +32,7 @@ describe("a typed number", () => {
     expect(readNumber(typed)).toMatchObject({
       kind: "question",
       meanings,
-      says: { code: "form.number.two-meanings" },
+      message: { code: "form.number.two-meanings" },
     });
     for (const meaning of meanings) expect(readNumber(meaning)).toEqual({ kind: "number", text: meaning });
   });
@@ -59,7 +59,7 @@ describe("a typed number", () => {
     ["1.234,5,6", "form.number.two-marks"],
     ["1.23.456,5", "form.number.two-marks"],
   ])("%j is refused", (typed, code) => {
-    expect(readNumber(typed)).toMatchObject({ kind: "refused", says: { code } });
+    expect(readNumber(typed)).toMatchObject({ kind: "refused", message: { code } });
   });
 });
 
@@ -92,17 +92,17 @@ describe("a number typed with its unit", () => {
 
   it("is refused when the unit is unknown or measures something else", () => {
     expect(readQuantity("5 stone", { unit: "g" })).toMatchObject({
-      says: { code: "form.unit.unknown", params: { unit: "stone", asked: "g" } },
+      message: { code: "form.unit.unknown", params: { unit: "stone", asked: "g" } },
     });
-    expect(readQuantity("31.1 g", { unit: "°C" })).toMatchObject({ says: { code: "form.unit.other" } });
-    expect(readQuantity("5 Mg", { unit: "g" })).toMatchObject({ says: { code: "form.unit.unknown" } });
-    expect(readQuantity("5 g", { unit: "" })).toMatchObject({ says: { code: "form.unit.none" } });
+    expect(readQuantity("31.1 g", { unit: "°C" })).toMatchObject({ message: { code: "form.unit.other" } });
+    expect(readQuantity("5 Mg", { unit: "g" })).toMatchObject({ message: { code: "form.unit.unknown" } });
+    expect(readQuantity("5 g", { unit: "" })).toMatchObject({ message: { code: "form.unit.none" } });
   });
 
   it("is asked about when the unit stands against the list beside it, or means two things", () => {
     expect(readQuantity("1 ozt", { unit: "g", unitChosen: true })).toMatchObject({
       kind: "refused",
-      says: { code: "form.unit.two", params: { typed: "ozt", chosen: "g" } },
+      message: { code: "form.unit.two", params: { typed: "ozt", chosen: "g" } },
     });
     expect(readQuantity("1 g", { unit: "g", unitChosen: true })).toEqual({ kind: "number", text: "1" });
     expect(readQuantity("10 gr", { unit: "g" })).toMatchObject({
@@ -120,10 +120,10 @@ describe("a number typed with its unit", () => {
     expect(readQuantity("70,5", water)).toMatchObject({
       kind: "question",
       meanings: ["70,5 °F"],
-      says: { code: "form.number.fahrenheit", params: { celsius: { decimal: "21.39" } } },
+      message: { code: "form.number.fahrenheit", params: { celsius: { decimal: "21.39" } } },
     });
     expect(readQuantity("70,5 °F", water)).toEqual({ kind: "number", text: "21.39" });
-    expect(readQuantity("70 °C", water)).toMatchObject({ says: { code: "form.number.out-of-range" } });
-    expect(readQuantity("400", water)).toMatchObject({ says: { code: "form.number.out-of-range" } });
+    expect(readQuantity("70 °C", water)).toMatchObject({ message: { code: "form.number.out-of-range" } });
+    expect(readQuantity("400", water)).toMatchObject({ message: { code: "form.number.out-of-range" } });
   });
 });

@@ -80,8 +80,11 @@ test("with --take times count from the first byte, not from the first whole line
   cable.unplug();
 });
 
-const wrongUse = (says: Message) =>
-  [message("cli.failed", { command: "listen", says }), message("cli.hint", { command: "listen" })]
+const wrongUse = (sentence: Message) =>
+  [
+    message("cli.failed", { command: "listen", message: sentence }),
+    message("cli.hint", { command: "listen" }),
+  ]
     .map((one) => `${tell(one, "en")}\n`)
     .join("");
 

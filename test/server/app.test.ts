@@ -35,9 +35,9 @@ describe("who may ask", () => {
     }).end();
     const [answer] = (await once(asked, "response")) as [IncomingMessage];
     expect(answer.statusCode).toBe(403);
-    const says = await text(answer);
-    expect(says).toContain("bench.example");
-    expect(says).toContain(`http://localhost:${port}/`);
+    const message = await text(answer);
+    expect(message).toContain("bench.example");
+    expect(message).toContain(`http://localhost:${port}/`);
   });
 
   test("a foreign Origin header is refused even for reading", async () => {

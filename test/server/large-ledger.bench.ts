@@ -66,7 +66,7 @@ export default {
       const found = JSON.parse(
         execFileSync(process.execPath, [program, "measure", file], { encoding: "utf8" }),
       );
-      if (found.good !== true) throw new Error(`The ledger does not verify: ${found.says}`);
+      if (found.good !== true) throw new Error(`The ledger does not verify: ${found.message}`);
       const times = await searches(folder);
       return [
         { what: "size on disk", value: statSync(file).size / 2 ** 20, unit: "MB" },

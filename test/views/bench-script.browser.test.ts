@@ -106,8 +106,8 @@ describe("a page that hears nothing", () => {
       `window.heard = []; new MutationObserver(() => heard.push([Date.now(), document.getElementById("live").textContent])).observe(document.getElementById("live"), { childList: true, characterData: true, subtree: true })`,
     );
     const sending = setInterval(() => {
-      const says = `step ${Date.now()}`;
-      streams.at(-1)?.write(`data: <span data-say="${says}">${says}</span>\n\n`);
+      const message = `step ${Date.now()}`;
+      streams.at(-1)?.write(`data: <span data-say="${message}">${message}</span>\n\n`);
     }, 100);
     await expect.poll(() => tab.evaluate("heard.length"), soon).toBeGreaterThan(2);
     clearInterval(sending);

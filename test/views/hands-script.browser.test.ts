@@ -93,7 +93,7 @@ const listenIn = () => {
 const heard = () => tab.evaluate(() => (globalThis as unknown as { heard: Heard }).heard);
 
 /** The live part after hands-free told something more, as the stream brings it. */
-const told = (times: number, kind: string, says: string) =>
+const told = (times: number, kind: string, message: string) =>
   tab.evaluate(
     ([count, heard, sentence]) => {
       document.querySelector("[data-heard]")?.remove();
@@ -103,7 +103,7 @@ const told = (times: number, kind: string, says: string) =>
       document.querySelector("main")?.append(part);
       document.dispatchEvent(new CustomEvent("htmx:sse:after:message"));
     },
-    [String(times), kind, says],
+    [String(times), kind, message],
   );
 
 describe("a scanner at the field of a ticket", () => {

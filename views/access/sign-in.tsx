@@ -1,4 +1,4 @@
-import { Csrf, errorsOf, Field, type FieldError, Problems } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldProblem, Problems } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 
 export interface SignInView {
@@ -7,7 +7,7 @@ export interface SignInView {
   /** nobody can sign in yet: the first person comes with the code that the machine shows */
   first: boolean;
   initials: string;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
 }
 
@@ -66,7 +66,7 @@ export interface SignUpView {
   first: boolean;
   typed: Readonly<Record<string, string>>;
   least: number;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
 }
 

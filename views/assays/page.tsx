@@ -30,10 +30,10 @@ function EveryAssay({ href, rows, csrfToken, about }: AssayPageView) {
   return (
     <Sheet id="every-result" title={t("assay.list.heading")}>
       <ol>
-        {rows.map(({ id, says, standing, reason, counts }) => (
+        {rows.map(({ id, message, standing, reason, counts }) => (
           <li key={id}>
             <p>
-              {says} <strong>{standing}</strong>
+              {message} <strong>{standing}</strong>
             </p>
             {reason !== "" && <p>{reason}</p>}
             {counts && (

@@ -1,4 +1,4 @@
-import type { About, FieldError } from "../forms.tsx";
+import type { About, FieldProblem } from "../forms.tsx";
 
 /** What a laboratory found, held against the density: names and values in words. */
 export interface AssayView {
@@ -11,7 +11,7 @@ export interface AssayView {
 /** One assay of the list; `id` is its entry. */
 export interface AssayRow {
   id: string;
-  says: string;
+  message: string;
   standing: string;
   reason: string;
   /** false once it was set aside */
@@ -34,7 +34,7 @@ export const assayFields = [
 export interface AssayPageView extends AssayView {
   record: { href: string; ticket: string; density: string; mass: string };
   values: Readonly<Record<(typeof assayFields)[number], string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   rows: readonly AssayRow[];
   csrfToken: string;
   about: About;

@@ -28,7 +28,7 @@
         const row = model.content.firstElementChild.cloneNode(true);
         row.querySelector("[data-ticket]").textContent = one.fields.ticket;
         row.querySelector("[data-state]").textContent = part.dataset[`state${one.state}`] ?? "";
-        row.querySelector("[data-says]").textContent = one.says ?? "";
+        row.querySelector("[data-says]").textContent = one.message ?? "";
         const link = row.querySelector("a");
         link.hidden = !one.href;
         if (one.href) link.href = one.href;

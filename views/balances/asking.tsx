@@ -25,7 +25,7 @@ export function Asking(view: AskingView) {
       {view.problem !== undefined && (
         <div class="problems" role="alert">
           <p>
-            <Sentence says={view.problem} />
+            <Sentence message={view.problem} />
           </p>
         </div>
       )}
@@ -73,7 +73,7 @@ export function Asking(view: AskingView) {
             <code>{view.asking.request}</code>
           </p>
           <p>
-            <Sentence says={view.asking.lastAnswer} />
+            <Sentence message={view.asking.lastAnswer} />
           </p>
           <form method="post" action="/balances/asking/end">
             <Csrf token={view.csrfToken} />

@@ -27,16 +27,16 @@ export function BesideNow({ beside }: { beside: readonly BesideView[] }) {
       rows={beside.map(({ address, name, state, message, checks }) => ({
         key: address,
         cells: [
-          <Sentence key="n" says={name} />,
+          <Sentence key="n" message={name} />,
           <strong key="s">
-            <Sentence says={state} />
+            <Sentence message={state} />
           </strong>,
           <span key="w">
-            <Sentence says={message} />
+            <Sentence message={message} />
             {checks.map((check) => (
               <small key={check.kind}>
                 {" "}
-                <Sentence says={check.message} />
+                <Sentence message={check.message} />
               </small>
             ))}
           </span>,

@@ -37,7 +37,7 @@ export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToke
       )}
       {message !== undefined && (
         <p>
-          <Sentence says={message} />
+          <Sentence message={message} />
         </p>
       )}
       {line !== undefined && (
@@ -64,7 +64,7 @@ export function Finding({ finding, csrfToken }: { finding: FindingView; csrfToke
               one.line,
               String(one.bytes),
               <code key="f">{one.first}</code>,
-              <Sentence key="o" says={one.message} />,
+              <Sentence key="o" message={one.message} />,
             ],
           }))}
         />

@@ -29,7 +29,7 @@ export function BalancesIndex(page: BalancesPage) {
       {page.problem !== undefined && (
         <div class="problems" role="alert">
           <p>
-            <Sentence says={page.problem} />
+            <Sentence message={page.problem} />
           </p>
         </div>
       )}

@@ -63,7 +63,7 @@ export function Learning(view: LearningView) {
       {view.problem !== undefined && (
         <div class="problems" role="alert">
           <p>
-            <Sentence says={view.problem} />
+            <Sentence message={view.problem} />
           </p>
         </div>
       )}
@@ -100,7 +100,7 @@ export function LearningNow({ running, learned }: Pick<LearningView, "running" |
         <>
           <p class="hint">{t("balances.step", { step: running.step, of: running.of })}</p>
           <h2 id="half-minute">
-            <Sentence says={running.message} />
+            <Sentence message={running.message} />
           </h2>
           <p class="hint">{running.lineCame ? t("balances.line-came") : t("balances.waiting-for-lines")}</p>
         </>
@@ -215,7 +215,7 @@ function Learned({
       <ul>
         {facts.map((one, index) => (
           <li key={index}>
-            <Sentence says={one} />
+            <Sentence message={one} />
           </li>
         ))}
       </ul>
@@ -225,7 +225,7 @@ function Learned({
           <ul>
             {open.map((one, index) => (
               <li key={index}>
-                <Sentence says={one} />
+                <Sentence message={one} />
               </li>
             ))}
           </ul>
@@ -261,16 +261,16 @@ function Questions({ questions, csrfToken }: { questions: readonly QuestionView[
       {questions.map(({ id, asks, options, refused }) => (
         <fieldset key={id}>
           <legend>
-            <Sentence says={asks} />
+            <Sentence message={asks} />
           </legend>
           {options.map(({ value, message }) => (
             <label key={value} class="check">
-              <input type="radio" name={id} value={value} required /> <Sentence says={message} />
+              <input type="radio" name={id} value={value} required /> <Sentence message={message} />
             </label>
           ))}
           {refused !== undefined && (
             <p class="problem">
-              <Sentence says={refused} />
+              <Sentence message={refused} />
             </p>
           )}
         </fieldset>

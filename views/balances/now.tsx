@@ -31,16 +31,16 @@ export function BalanceNow({ name, state, message, readBy, choice, keptFor }: No
     <>
       <p>
         <strong>
-          <Sentence says={state} />
+          <Sentence message={state} />
         </strong>
-        : <Sentence says={message} />
+        : <Sentence message={message} />
       </p>
       <Facts
         facts={[
-          [t("balances.source"), <Sentence key="s" says={name} />],
+          [t("balances.source"), <Sentence key="s" message={name} />],
           [t("balances.line"), choice?.line],
-          [t("balances.read-by"), <Sentence key="r" says={readBy} />],
-          [t("beside.kept-for"), keptFor && <Sentence key="k" says={keptFor} />],
+          [t("balances.read-by"), <Sentence key="r" message={readBy} />],
+          [t("beside.kept-for"), keptFor && <Sentence key="k" message={keptFor} />],
           [t("balances.asked-with"), choice?.asked && <code>{choice.asked}</code>],
         ]}
       />
@@ -56,7 +56,7 @@ export function BalanceAsks({ choice, checks, commaAsked, csrfToken }: NowView) 
       {checks.map((check) => (
         <section key={check.kind} class="caution" aria-label={t("balances.look-at-balance")}>
           <p>
-            <Sentence says={check.message} />
+            <Sentence message={check.message} />
           </p>
           <form method="post" action="/balances/looked-at">
             <Csrf token={csrfToken} />
@@ -111,7 +111,7 @@ export function LastLines({ lines }: Pick<NowView, "lines">) {
       ]}
       rows={lines.map(({ at, raw, meaning }, index) => ({
         key: `${at} ${index}`,
-        cells: [at, <code key="r">{raw}</code>, <Sentence key="m" says={meaning} />],
+        cells: [at, <code key="r">{raw}</code>, <Sentence key="m" message={meaning} />],
       }))}
     />
   );

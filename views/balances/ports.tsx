@@ -44,8 +44,8 @@ export function Ports({ ports, csrfToken }: { ports: readonly PortRow[]; csrfTok
               <small> ({t("balances.today", { name: port.todayName })})</small>
             )}
           </span>,
-          <strong key="s">{port.beside ? t("beside.state") : <Sentence says={port.state} />}</strong>,
-          <Sentence key="w" says={port.message} />,
+          <strong key="s">{port.beside ? t("beside.state") : <Sentence message={port.state} />}</strong>,
+          <Sentence key="w" message={port.message} />,
           <span key="c" class="row">
             {!port.chosen && (
               <PortButton

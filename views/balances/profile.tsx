@@ -28,14 +28,14 @@ export function ProfilePage(view: ProfileView) {
         facts={[
           [t("balances.version"), String(view.version)],
           [t("balances.kept"), view.keptAt],
-          [t("balances.own-test"), <Sentence key="t" says={view.test} />],
+          [t("balances.own-test"), <Sentence key="t" message={view.test} />],
           [t("balances.in-use"), view.inUse ? t("plan.yes") : t("plan.no")],
         ]}
       />
       <ul>
         {view.facts.map((one, index) => (
           <li key={index}>
-            <Sentence says={one} />
+            <Sentence message={one} />
           </li>
         ))}
       </ul>
@@ -45,7 +45,7 @@ export function ProfilePage(view: ProfileView) {
           <ul>
             {view.open.map((one, index) => (
               <li key={index}>
-                <Sentence says={one} />
+                <Sentence message={one} />
               </li>
             ))}
           </ul>

@@ -17,7 +17,7 @@ export function SampleLines({ lines }: { lines: readonly SampleView[] }) {
       <ul>
         {lines.map(({ raw, meaning }) => (
           <li key={raw}>
-            <code {...asIs}>{raw}</code> <Sentence says={meaning} />
+            <code {...asIs}>{raw}</code> <Sentence message={meaning} />
           </li>
         ))}
       </ul>

@@ -111,7 +111,7 @@ export function ReferencePieceDue({ adjusted }: Pick<BenchView, "adjusted">) {
   return (
     <section class="check-note" aria-label={t("bench.check-note")}>
       <p>
-        <Sentence says={adjusted} /> <a href="/checks#adjusted">{t("bench.reference-due")}</a>
+        <Sentence message={adjusted} /> <a href="/checks#adjusted">{t("bench.reference-due")}</a>
       </p>
     </section>
   );
@@ -125,7 +125,7 @@ export function ScaleChecks({ view }: { view: BenchView }) {
       {view.scaleChecks.map(({ kind, message }) => (
         <section key={kind} class="check-first" aria-label={t("bench.steps.look-at-balance")}>
           <p>
-            <Sentence says={message} />
+            <Sentence message={message} />
           </p>
           <BenchForm view={view} to="/bench/balance-looked-at" hidden={{ kind: kind }}>
             <button type="submit" class="plain">

@@ -10,8 +10,8 @@ export function ClosedByChecks({ closed }: Pick<BenchView, "closed">) {
     <section class="problems" aria-label={t("checks-page.closed")}>
       <p>
         <strong>{t("checks-page.closed-since", { since: closed.since })}</strong>{" "}
-        <Sentence says={closed.says} /> <Sentence says={closed.todo} /> {t("checks-page.weighing-marked")}{" "}
-        <a href="/checks">{t("checks-page.to-checks")}</a>
+        <Sentence message={closed.message} /> <Sentence message={closed.todo} />{" "}
+        {t("checks-page.weighing-marked")} <a href="/checks">{t("checks-page.to-checks")}</a>
       </p>
     </section>
   );

@@ -25,12 +25,12 @@ export function DoneRows({
   const steps = view.steps.filter(({ name }) => name !== "record");
   const taken = item.captures.at(-1);
   const step = steps.find(({ role }) => role !== undefined && role === taken?.role);
-  const says =
+  const message =
     taken && step && taken.excluded === undefined
       ? { "data-say": `${t(`step.${step.name}.title`)}: ${inLocale(taken.text, locale)} ${taken.unit}` }
       : {};
   return (
-    <ol class="done" {...says}>
+    <ol class="done" {...message}>
       {steps.map((step) => (
         <li key={step.name} class={step.state} {...(step === due ? { "aria-current": "step" as const } : {})}>
           <Row view={view} item={item} step={step} due={step === due} />

@@ -66,7 +66,7 @@ function outlines(bands: readonly MetalBand[], claim: MetalBand, leaves: readonl
 }
 
 /** What this weighing will and will not tell, and the whole plan. */
-function WillTell({ ahead: { says, weighing } }: { ahead: AheadView }) {
+function WillTell({ ahead: { message, weighing } }: { ahead: AheadView }) {
   const locale = useLocale();
   const t = useTell();
   const { claim, method, massG, readabilityG, pieces } = weighing;
@@ -82,9 +82,9 @@ function WillTell({ ahead: { says, weighing } }: { ahead: AheadView }) {
   });
   return (
     <ResultFold name="will-tell" title={t("bench.fold.will-tell")}>
-      {says.map((one) => (
+      {message.map((one) => (
         <p key={one.code}>
-          <Sentence says={one} />
+          <Sentence message={one} />
         </p>
       ))}
       <p>

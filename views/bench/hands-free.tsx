@@ -34,18 +34,18 @@ export function HandsFreeNow({ handsFree }: Pick<LiveView, "handsFree">) {
   const t = useTell();
   if (!handsFree) return null;
   const { heard, taken } = handsFree;
-  const now = sentenceText(handsFree.says, locale);
-  const says = heard ? sentenceText(heard.says, locale) : now;
+  const now = sentenceText(handsFree.message, locale);
+  const message = heard ? sentenceText(heard.message, locale) : now;
   return (
     <div
       class="hands-free wide-part"
       data-heard={heard?.kind ?? "none"}
       data-count={heard?.count ?? 0}
-      data-says={says}
-      data-say={says}
+      data-says={message}
+      data-say={message}
     >
       <p>
-        <strong>{says}</strong> {says !== now && <span class="hint">{now}</span>}
+        <strong>{message}</strong> {message !== now && <span class="hint">{now}</span>}
       </p>
       <p class="hint row">
         {t("bench.hands-free.taken", { count: taken })}

@@ -31,7 +31,7 @@ export function LivePart(live: LiveView) {
       <LiveReading live={live.live} />
       {live.waitsBecause !== undefined && (
         <p class="hint wide-part">
-          <Sentence says={live.waitsBecause} />
+          <Sentence message={live.waitsBecause} />
         </p>
       )}
       <HandsFreeNow {...live} />

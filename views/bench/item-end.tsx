@@ -41,7 +41,7 @@ function WhatWasFound({ view: { problem } }: { view: BenchView }) {
         value={found}
         maxLength={400}
         required
-        {...(problem?.field === "found" ? { error: problem.says } : {})}
+        {...(problem?.field === "found" ? { error: problem.message } : {})}
       />
       <Check name="stands" label={t("stopped.stands")} checked={stands !== undefined} required />
     </>

@@ -125,7 +125,7 @@ function Problems({ view }: { view: BenchView }) {
       {view.error && (
         <div class="problems" role="alert">
           <p>
-            <Sentence says={view.error} />
+            <Sentence message={view.error} />
           </p>
         </div>
       )}

@@ -14,7 +14,7 @@ export function LedgerNotes({ view: { notStored, found } }: { view: BenchView })
           </p>
           <p>{t("ledger-page.notes.goes-on")}</p>
           <p>
-            <Sentence says={notStored} />
+            <Sentence message={notStored} />
           </p>
         </section>
       )}
@@ -23,9 +23,9 @@ export function LedgerNotes({ view: { notStored, found } }: { view: BenchView })
           <p>
             <strong>{t("ledger-page.notes.opened")}</strong>
           </p>
-          {found.map((says) => (
-            <p key={typeof says === "string" ? says : says.code}>
-              <Sentence says={says} />
+          {found.map((message) => (
+            <p key={typeof message === "string" ? message : message.code}>
+              <Sentence message={message} />
             </p>
           ))}
         </aside>

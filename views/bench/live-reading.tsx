@@ -42,7 +42,7 @@ export function LiveReading({
         <span class="sign" aria-hidden="true">
           ○
         </span>
-        <Sentence says={live.message} />
+        <Sentence message={live.message} />
       </p>
     );
   if (live.state === "silent")
@@ -57,7 +57,7 @@ export function LiveReading({
           <span class="sign" aria-hidden="true">
             –
           </span>
-          <Sentence says={live.message} />
+          <Sentence message={live.message} />
         </p>
       </>
     );

@@ -44,7 +44,7 @@ export function OtherItem({
       {view.ask !== undefined && (
         <p>
           <strong>
-            <Sentence says={view.ask} />
+            <Sentence message={view.ask} />
           </strong>
         </p>
       )}

@@ -36,14 +36,14 @@ export function OtherTests({ tests }: { tests: OtherTestsView | undefined }) {
           <div class="problems" role="alert">
             {checks.map((one) => (
               <p key={JSON.stringify(one)} data-code={one.code}>
-                <Sentence says={one} />
+                <Sentence message={one} />
               </p>
             ))}
           </div>
         )}
         {standing && (
           <p>
-            <StateWord state={standing.state} /> <Sentence says={standing.answer} />
+            <StateWord state={standing.state} /> <Sentence message={standing.answer} />
           </p>
         )}
         {excluded.length > 0 && (

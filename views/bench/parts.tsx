@@ -8,8 +8,8 @@ export function ProblemNote({ problem }: { problem: Problem | undefined }) {
   if (problem === undefined) return null;
   return (
     <div class="problems" role="alert">
-      <p {...codeMark(problem.says)}>
-        <Sentence says={problem.says} />
+      <p {...codeMark(problem.message)}>
+        <Sentence message={problem.message} />
       </p>
     </div>
   );

@@ -156,7 +156,7 @@ function Numbers({ evaluation: { request, statement, displacedGrams } }: { evalu
         .filter(({ code }) => code.startsWith("measurement."))
         .map((warning) => (
           <p key={warning.code}>
-            <Sentence says={warning} />
+            <Sentence message={warning} />
           </p>
         ))}
       <p>

@@ -30,7 +30,7 @@ export function Result({
     return (
       <section class="problems" role="alert" id="now" aria-label={t("bench.density")}>
         <p>
-          <Sentence says={evaluation.refused} />
+          <Sentence message={evaluation.refused} />
         </p>
       </section>
     );
@@ -95,7 +95,7 @@ function Answer({
       </section>
       {answer !== undefined && (
         <h2 class={`say state-${state}`} id="now-answer">
-          <Sentence says={answer} />
+          <Sentence message={answer} />
         </h2>
       )}
       <p class={state === "inconclusive" ? "value small" : "value"} id="now-value">

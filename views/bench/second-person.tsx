@@ -1,5 +1,5 @@
 import { massUnits } from "../../calibration/units.ts";
-import { type About, AboutFields, Csrf, Field, type FieldError, Problems, UnitSelect } from "../forms.tsx";
+import { type About, AboutFields, Csrf, Field, type FieldProblem, Problems, UnitSelect } from "../forms.tsx";
 import type { Locale } from "../messages/language.ts";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import type { Tell } from "../messages/tell.ts";
@@ -115,7 +115,7 @@ export interface SecondPersonPageView {
   operator?: string;
   /** entries as typed, when they were sent back */
   typed: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
   about: About;
   /** where the piece is weighed */

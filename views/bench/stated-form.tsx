@@ -16,7 +16,7 @@ export function StatedForm({ view, item, due }: { view: BenchView; item: ItemVie
     <BenchForm view={view} to="/bench/stated" hidden={{ stated: "yes" }}>
       <Form
         values={refused ? (typed ?? {}) : values}
-        refused={refused && { field: refused.field ?? "", says: refused.says }}
+        refused={refused && { field: refused.field ?? "", message: refused.message }}
       />
       {due ? (
         <NextButton keys="F9">{t("bench.readings.enter")}</NextButton>

@@ -9,7 +9,7 @@ import type { LiveShown } from "./live-reading.tsx";
 
 /** What went wrong with a form: the sentence, and the field it belongs to. */
 export interface Problem {
-  says: Sentence;
+  message: Sentence;
   field?: string | undefined;
   /** address of the form it was typed into */
   from?: string;
@@ -124,13 +124,13 @@ export interface CheckView {
 export interface ClosedView {
   /** of the first failure that stands */
   since: string;
-  says: Sentence;
+  message: Sentence;
   todo: Sentence;
 }
 
 /** What the piece will show once it is wet, and the weighing that this is about. */
 export interface AheadView {
-  says: readonly Message[];
+  message: readonly Message[];
   /** where the density is expected and how wide its interval will be, g/cm³ */
   expected?: { value: number; halfWidth: number };
   /** ids of what it will not exclude, the likeliest first */
@@ -252,9 +252,9 @@ export interface BenchView {
 
 /** Taking each load by itself; `count` goes up with everything that is to be heard. */
 export interface HandsFreeView {
-  says: Sentence;
+  message: Sentence;
   taken: number;
-  heard?: { kind: "taken" | "refused" | "lifted"; says: Sentence; count: number };
+  heard?: { kind: "taken" | "refused" | "lifted"; message: Sentence; count: number };
 }
 
 export interface LiveView {

@@ -100,7 +100,7 @@ function Group({
           key={field.name}
           field={field}
           value={values[field.name] ?? ""}
-          {...(field.name === refused?.field ? { error: refused.says } : {})}
+          {...(field.name === refused?.field ? { error: refused.message } : {})}
         />
       ))}
     </fieldset>

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { Csrf, Field, type FieldError, Problems, UnitSelect } from "../forms.tsx";
+import { Csrf, Field, type FieldProblem, Problems, UnitSelect } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
 import { Sentence } from "../sentence.tsx";
@@ -12,12 +12,12 @@ export interface CheckFormView {
   unit: string;
   /** what was typed, by entry name */
   values: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   /** which attempt of this occasion this is; every one is kept */
   attempt: number;
   /** outcome of the last submit */
   outcome?: {
-    says: Sentence;
+    message: Sentence;
     passed: boolean;
     facts: readonly (readonly [name: string, value: string])[];
     todo?: Sentence;
@@ -218,12 +218,12 @@ function Outcome({ outcome }: { outcome: NonNullable<CheckFormView["outcome"]> }
         {outcome.passed ? t("check-form.inside") : t("check-form.outside")}
       </h2>
       <p role="status">
-        <Sentence says={outcome.says} />
+        <Sentence message={outcome.message} />
       </p>
       <Facts facts={outcome.facts} />
       {outcome.todo !== undefined && (
         <p>
-          <strong>{t("check-form.now")}</strong> <Sentence says={outcome.todo} />
+          <strong>{t("check-form.now")}</strong> <Sentence message={outcome.todo} />
         </p>
       )}
     </section>

@@ -1,4 +1,4 @@
-import { Csrf, Field, type FieldError, Problems } from "../forms.tsx";
+import { Csrf, Field, type FieldProblem, Problems } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { ControlChart, type ControlChartPlot } from "../plots/control-chart.tsx";
 import { Sentence } from "../sentence.tsx";
@@ -19,7 +19,7 @@ export interface CheckRow {
 
 export interface ChecksPage {
   /** set when the bench must not be used: why, since when, what to do */
-  closed?: { says: Sentence; since: string; todo: Sentence };
+  closed?: { message: Sentence; since: string; todo: Sentence };
   /** balances that said that they adjusted themselves, and the reference piece was not weighed on them since */
   adjusted: readonly Adjusted[];
   checks: readonly CheckRow[];
@@ -28,7 +28,7 @@ export interface ChecksPage {
   charts: readonly CheckChart[];
   /** records since the last good check, to look at again */
   lookBack: readonly { id: string; ticket: string; when: string }[];
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   /** what was typed into the form of new limits, by entry name */
   typed: Readonly<Record<string, string>>;
   csrfToken: string;
@@ -39,9 +39,9 @@ export interface CheckChart {
   /** kind and subject, sent with the form */
   id: string;
   plot: ControlChartPlot;
-  standing: { says: Sentence; todo: Sentence };
+  standing: { message: Sentence; todo: Sentence };
   /** every limit that was signed, with who and why; `entry`: its number in the signed ledger */
-  limits: readonly { from: string; says: Sentence; entry?: number }[];
+  limits: readonly { from: string; message: Sentence; entry?: number }[];
   /** what the limits would be if they were signed now */
   proposed?: Sentence;
   /** weighings longer ago than the charts reach back are not drawn */
@@ -55,7 +55,7 @@ interface Adjusted {
   /** the bench takes from it, so that the reference piece can be weighed on it now */
   inUse: boolean;
   since: string;
-  says: Sentence;
+  message: Sentence;
 }
 
 /** Id of the field in which a person says that an adjustment of this balance is looked at. */
@@ -69,7 +69,7 @@ function ReferenceDue({
   name,
   inUse,
   since,
-  says,
+  message,
   ...props
 }: Adjusted & { by: string; csrfToken: string }) {
   const t = useTell();
@@ -79,7 +79,7 @@ function ReferenceDue({
       title={t(inUse ? "checks-page.adjusted" : "checks-page.adjusted-other", { balance: name })}
     >
       <p>
-        <Sentence says={says} /> {t("checks-page.adjusted-since", { since })}
+        <Sentence message={message} /> {t("checks-page.adjusted-since", { since })}
       </p>
       <p>
         <a class="button" href={inUse ? "/checks/reference" : "/balances"}>
@@ -109,7 +109,7 @@ export function ChecksIndex(page: ChecksPage) {
         <section class="problems" aria-label={t("checks-page.closed")}>
           <p>
             <strong>{t("checks-page.closed-since", { since: closed.since })}</strong>{" "}
-            <Sentence says={closed.says} /> <Sentence says={closed.todo} />
+            <Sentence message={closed.message} /> <Sentence message={closed.todo} />
           </p>
         </section>
       )}
@@ -170,7 +170,7 @@ function Check({ kind, standing, last, due }: CheckRow) {
         <strong>{t(`checks-page.standings.${standing}`)}</strong>
       </p>
       <p class="hint">
-        {last === undefined ? why : <Sentence says={last} />}
+        {last === undefined ? why : <Sentence message={last} />}
         {due !== undefined && ` ${t("checks-page.next")}: ${due}.`}
       </p>
     </li>
@@ -189,14 +189,14 @@ function Chart({
     <div class="sheet">
       <ControlChart {...plot} />
       <p>
-        <Sentence says={standing.says} /> <Sentence says={standing.todo} />
+        <Sentence message={standing.message} /> <Sentence message={standing.todo} />
       </p>
       {olderAreLeftOut && <p class="hint">{t("checks-page.older-left-out")}</p>}
       {limits.length > 0 && (
         <ul>
-          {limits.map(({ from, says, entry }) => (
+          {limits.map(({ from, message, entry }) => (
             <li key={from}>
-              {t("checks-page.limits-from", { when: from })} <Sentence says={says} />
+              {t("checks-page.limits-from", { when: from })} <Sentence message={message} />
               {entry !== undefined && ` ${t("checks-page.limits-entry", { number: entry })}`}
             </li>
           ))}
@@ -207,7 +207,7 @@ function Chart({
         <p>{t("checks-page.sign-lead")}</p>
         {proposed !== undefined && (
           <p>
-            <strong>{t("checks-page.sign-would")}</strong> <Sentence says={proposed} />
+            <strong>{t("checks-page.sign-would")}</strong> <Sentence message={proposed} />
           </p>
         )}
         <form method="post" action="/checks/limits">

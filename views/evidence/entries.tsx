@@ -1,5 +1,5 @@
 import type { VNode } from "preact";
-import { Check, errorsOf, Field, type FieldError, Select } from "../forms.tsx";
+import { Check, errorsOf, Field, type FieldProblem, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import type { Tell } from "../messages/tell.ts";
 import type { TestChoices, TestKind } from "./choices.ts";
@@ -7,7 +7,7 @@ import type { TestChoices, TestKind } from "./choices.ts";
 /** What was typed into the form of one test, and what was refused of it. */
 export interface TypedEntries {
   values: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
 }
 
 /** Entries of one test; each is named by its kind and the quantity, so that no two on the page share an id. */

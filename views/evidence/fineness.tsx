@@ -6,7 +6,7 @@ import { Facts, Fold } from "../sheet.tsx";
 
 /** The fineness that a density leaves open, and the fine mass that follows. */
 export interface FinenessAnswer {
-  says: Sentence;
+  message: Sentence;
   /** left out when no alloy of the kind has this density */
   plot?: Omit<FinenessPlot, "id">;
   facts: readonly (readonly [name: string, value: string])[];
@@ -33,11 +33,11 @@ export function FinenessSheet(view: FinenessSheetView) {
   return (
     <Fold id="fineness" title={t("evidence.fineness-title")} open={view.open}>
       <p>
-        <Sentence says={answer.says} />
+        <Sentence message={answer.message} />
       </p>
       {answer.plot && <Fineness id="fineness-plot" {...answer.plot} />}
       <Facts facts={answer.facts} />
-      <AssayedMelts says={answer.melts} />
+      <AssayedMelts message={answer.melts} />
       <p class="not-printed">
         <a href={priceHref}>{t("metal-price.link")}</a>
       </p>
@@ -60,13 +60,13 @@ export function FinenessSheet(view: FinenessSheetView) {
 }
 
 /** What the melts of this house add to the interval; they never take its place. */
-export function AssayedMelts({ says }: { says: FinenessAnswer["melts"] }) {
+export function AssayedMelts({ message }: { message: FinenessAnswer["melts"] }) {
   const t = useTell();
-  if (says === undefined) return null;
+  if (message === undefined) return null;
   return (
     <>
       <h3>{t("assay.own-melts.heading")}</h3>
-      {says.map((one) => (
+      {message.map((one) => (
         <p key={one}>{one}</p>
       ))}
     </>

@@ -120,7 +120,7 @@ function TestForm({ kind, view }: { kind: TestKind; view: EvidenceView }) {
 function Found({ found, also, when }: MadeTest) {
   return (
     <>
-      <Sentence says={found} />
+      <Sentence message={found} />
       {also.length > 0 && ` (${also.join(", ")})`} ({when})
     </>
   );

@@ -13,7 +13,7 @@ import { SizeSheet, type SizeView } from "./size.tsx";
 export interface ExcludedView {
   id: string;
   called: Param;
-  says: readonly Message[];
+  message: readonly Message[];
 }
 
 /** Density and all other evidence of one recorded piece, side by side. */
@@ -47,7 +47,7 @@ export function EvidencePage(view: EvidencePageView) {
         <section class="problems" aria-label={t("evidence.contradicting-tests")}>
           {checks.map((one) => (
             <p key={JSON.stringify(one)} data-code={one.code}>
-              <Sentence says={one} />
+              <Sentence message={one} />
             </p>
           ))}
         </section>
@@ -63,7 +63,7 @@ export function EvidencePage(view: EvidencePageView) {
             <StateWord state={result.state} />
           </p>
           <p class="say">
-            <Sentence says={result.answer} />
+            <Sentence message={result.answer} />
           </p>
           <Fold id="not-excluded" title={t("bench.fold.alternatives")} note={result.alternatives.length}>
             <ResultDetails result={result} />
@@ -95,9 +95,9 @@ function Excluded({ list }: { list: readonly ExcludedView[] }) {
   return (
     <Fold id="excluded" title={t("evidence.excluded-by-tests")} note={list.length}>
       <ul>
-        {list.map(({ id, called, says }) => (
+        {list.map(({ id, called, message }) => (
           <li key={id}>
-            <s>{tellValue(called, locale)}</s>: {tellValue(says, locale)}
+            <s>{tellValue(called, locale)}</s>: {tellValue(message, locale)}
           </li>
         ))}
       </ul>

@@ -1,5 +1,5 @@
 import type { Message } from "../../calibration/message.ts";
-import { decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { decimalEntries, Field, type FieldProblem, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
 import { Fold } from "../sheet.tsx";
@@ -9,7 +9,7 @@ import { EvidenceForm, type EvidenceTarget } from "./form.tsx";
 export interface SizeView extends EvidenceTarget {
   specifications: readonly { value: string; label: Message }[];
   values: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   made: readonly {
     id: string;
     specification: string;
@@ -45,17 +45,17 @@ export function SizeSheet(view: SizeView) {
             {lines.map((line) => (
               <li key={JSON.stringify(line)}>
                 {excluded === undefined ? (
-                  <Sentence says={line} />
+                  <Sentence message={line} />
                 ) : (
                   <s>
-                    <Sentence says={line} />
+                    <Sentence message={line} />
                   </s>
                 )}
               </li>
             ))}
           </ul>
           <p class="hint">
-            <Sentence says={source} />
+            <Sentence message={source} />
           </p>
           {excluded === undefined && (
             <details>

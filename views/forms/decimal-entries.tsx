@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { Field } from "./field.tsx";
-import { errorsOf, type FieldError } from "./problems.tsx";
+import { errorsOf, type FieldProblem } from "./problems.tsx";
 
 /**
  * Draws the decimal entries of one form by their names: each with its unit after it, what was typed into it and why
@@ -8,7 +8,7 @@ import { errorsOf, type FieldError } from "./problems.tsx";
  */
 export function decimalEntries<Name extends string>(
   values: Readonly<Partial<Record<Name, string>>>,
-  problems: readonly { fieldId: string; error: FieldError }[],
+  problems: readonly FieldProblem[],
 ) {
   const errorOf = errorsOf(problems);
   return (name: Name, label: ComponentChildren, unit: string, required = false) => (

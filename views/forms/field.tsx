@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
-import { type FieldError, Problem } from "./problems.tsx";
+import type { Sentence } from "../sentence.tsx";
+import { Problem } from "./problems.tsx";
 
 /** The hidden token that every form carries. */
 export function Csrf({ token }: { token: string }) {
@@ -12,7 +13,7 @@ export interface FieldParts {
   id?: string;
   label: ComponentChildren;
   hint?: ComponentChildren;
-  error?: FieldError;
+  error?: Sentence;
   value?: string;
   /** "decimal" brings the number keyboard and a text field that takes comma and point */
   kind?: "text" | "decimal" | "search" | "date" | "time" | "whole" | "passphrase";

@@ -1,5 +1,6 @@
+import type { Sentence } from "../sentence.tsx";
 import { Csrf, TextArea } from "./field.tsx";
-import { type FieldError, Problem } from "./problems.tsx";
+import { Problem } from "./problems.tsx";
 
 /** The words around a file that is taken over, in the page's language. */
 export interface TakeOverWords {
@@ -22,7 +23,7 @@ export function TakeOver({
   words: TakeOverWords;
   /** the text as pasted, while it is refused */
   pasted?: string;
-  error?: FieldError;
+  error?: Sentence;
 }) {
   return (
     <form method="post" action={action} enctype="multipart/form-data">

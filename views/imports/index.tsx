@@ -1,4 +1,4 @@
-import { Csrf, Field, type FieldError, Problems, RadioCards, TextArea } from "../forms.tsx";
+import { Csrf, Field, type FieldProblem, Problems, RadioCards, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { codeMark, Sentence } from "../sentence.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
@@ -12,7 +12,7 @@ export interface ImportView {
   list: ListName;
   text: string;
   from: string;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   /** rows that were written; where it was stopped, how many the list has */
   taken: { list: ListName; count: number; stoppedOf?: number } | undefined;
   csrfToken: string;
@@ -113,7 +113,7 @@ export interface PreviewView {
   rows: readonly { line: number; cells: readonly string[] }[];
   /** how many rows are right; the first of them are in `rows` */
   right: number;
-  refused: readonly { line: number; column: string; value: string; says: Sentence }[];
+  refused: readonly { line: number; column: string; value: string; message: Sentence }[];
   /** how many cells are refused; the first of them are in `refused` */
   refusedCount: number;
   leftOut: readonly string[];
@@ -144,14 +144,14 @@ export function PreviewPage(view: PreviewView) {
               { head: t("imports.stands") },
               { head: t("imports.why") },
             ]}
-            rows={refused.map(({ line, column, value, says }) => ({
+            rows={refused.map(({ line, column, value, message }) => ({
               key: `${line} ${column} ${value}`,
               cells: [
                 `${line}`,
                 column,
                 value === "" ? t("imports.empty") : value,
-                <span key="w" {...codeMark(says)}>
-                  <Sentence says={says} />
+                <span key="w" {...codeMark(message)}>
+                  <Sentence message={message} />
                 </span>,
               ],
             }))}

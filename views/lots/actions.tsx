@@ -135,7 +135,7 @@ export function CloseLot(lot: LotView) {
             <Field
               key={name}
               name={name}
-              label={<Sentence says={asked} />}
+              label={<Sentence message={asked} />}
               value={lot.problem?.typed[name] ?? ""}
               required
               maxLength={400}

@@ -1,5 +1,5 @@
 import { WettingCaution } from "../cautions.tsx";
-import { Csrf, Field, type FieldError, Problems, Select, UnitSelect } from "../forms.tsx";
+import { Csrf, Field, type FieldProblem, Problems, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Rows } from "../sheet.tsx";
 import { nothingClaimed } from "./view.ts";
@@ -20,7 +20,7 @@ export interface LotsPage {
   units: readonly string[];
   /** entries as typed, when they were sent back */
   values: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
   stepKey: string;
 }

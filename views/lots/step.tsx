@@ -19,8 +19,8 @@ export function ScreeningStep(lot: LotView) {
     <section id="screening" aria-label={t("lots.step.label")} data-say={now}>
       {problem && (
         <div class="problems" role="alert">
-          <p {...codeMark(problem.says)}>
-            <Sentence says={problem.says} />
+          <p {...codeMark(problem.message)}>
+            <Sentence message={problem.message} />
           </p>
         </div>
       )}

@@ -25,7 +25,7 @@ export function RunningTotals({ totals, checks }: LotView) {
           <ul>
             {checks.map(({ message, remedy, tickets }) => (
               <li key={`${message.code} ${tickets.join()}`}>
-                <Sentence says={message} /> <Sentence says={remedy} />{" "}
+                <Sentence message={message} /> <Sentence message={remedy} />{" "}
                 {tickets.length > 0 && <small>({tickets.join(", ")})</small>}
               </li>
             ))}

@@ -95,7 +95,7 @@ export interface LotView {
   unit: string;
   /** why the last entry was not taken, with what was typed */
   problem?: {
-    says: Sentence;
+    message: Sentence;
     field?: string | undefined;
     /** address of the form it was typed into */
     from?: string;

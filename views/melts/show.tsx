@@ -38,7 +38,7 @@ export function MeltPage(view: MeltView) {
             columns={[{ head: t("payout.metal") }, { head: t("melts.found") }, { head: t("melts.follows") }]}
             rows={agreements.map(({ metal, sides, follows }) => ({
               key: metal,
-              cells: [metal, sides, <Sentence key="s" says={follows} />],
+              cells: [metal, sides, <Sentence key="s" message={follows} />],
             }))}
           />
           {settlings.length > 0 && (
@@ -53,9 +53,9 @@ export function MeltPage(view: MeltView) {
           {assays.length > 0 && (
             <Sheet id="assays" title={t("melts.assays")}>
               <ol>
-                {assays.map(({ id, says, counts }) => (
+                {assays.map(({ id, message, counts }) => (
                   <li key={id}>
-                    <p>{says}</p>
+                    <p>{message}</p>
                     {counts && !isSettled && <ExclusionForm view={view} id={id} />}
                   </li>
                 ))}

@@ -1,4 +1,4 @@
-import type { About, FieldError } from "../forms.tsx";
+import type { About, FieldProblem } from "../forms.tsx";
 import type { Sentence } from "../sentence.tsx";
 
 export const meltSides = ["house", "seller", "umpire"] as const;
@@ -16,7 +16,7 @@ export type MeltForm =
 /** What every page with a form is told of one that was sent back. */
 export interface SentBack {
   values: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
 }
 
 export interface MeltsPage extends SentBack {
@@ -33,7 +33,7 @@ export interface MeltView extends SentBack {
   facts: readonly (readonly [name: string, value: string])[];
   /** each metal: what the sides found, and what follows */
   agreements: readonly { metal: string; sides: string; follows: Sentence }[];
-  assays: readonly { id: string; says: string; counts: boolean }[];
+  assays: readonly { id: string; message: string; counts: boolean }[];
   /** final figures, newest first, each in one sentence */
   settlings: readonly string[];
   isSettled: boolean;

@@ -5,7 +5,7 @@ import { Figures, type FigureView } from "./figures.tsx";
 /** A mixture or a core under a skin, named by what it is put together from. */
 export interface CompositeView {
   name: string;
-  says: string;
+  message: string;
   parts: readonly { id: string; name: string }[];
   /** what the first column of the table counts */
   shareOf: string;
@@ -15,11 +15,11 @@ export interface CompositeView {
   figures: readonly FigureView[];
 }
 
-export function CompositePage({ says, parts, shareOf, densities, shows, figures }: CompositeView) {
+export function CompositePage({ message, parts, shareOf, densities, shows, figures }: CompositeView) {
   const t = useTell();
   return (
     <>
-      <p>{says}</p>
+      <p>{message}</p>
       <div class="columns">
         <Sheet id="parts" title={t("composite.made-of")}>
           <ul>

@@ -39,7 +39,7 @@ export function Figures({ figures }: { figures: readonly FigureView[] }) {
       ]}
       rows={figures.map(({ figure, value, from }, place) => ({
         key: `${figure}-${place}`,
-        cells: [t(`metal.figure.${figure}`), value ?? "", <Sentence key="f" says={from} />],
+        cells: [t(`metal.figure.${figure}`), value ?? "", <Sentence key="f" message={from} />],
       }))}
     />
   );

@@ -87,7 +87,7 @@ export function FoundMetals({ rows, all, libraryVersion, densityProblem }: Metal
     <div id="found">
       {densityProblem !== undefined && (
         <p class="problem">
-          <Sentence says={densityProblem} />
+          <Sentence message={densityProblem} />
         </p>
       )}
       <p role="status">

@@ -33,7 +33,7 @@ export function MixtureLaw({ residuals, rmsPercent, terms }: MixtureLawPage) {
           ]}
           rows={terms.map(({ pair, b, u, from, points }) => ({
             key: pair,
-            cells: [pair, b, u, `${points}`, <Sentence key="f" says={from} />],
+            cells: [pair, b, u, `${points}`, <Sentence key="f" message={from} />],
           }))}
         />
       </Fold>

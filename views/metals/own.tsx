@@ -1,5 +1,5 @@
 import { TakeOver } from "../forms/take-over.tsx";
-import { Csrf, errorsOf, Field, type FieldError, Problems, Select, TextArea } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldProblem, Problems, Select, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
@@ -20,7 +20,7 @@ export interface OwnMetalsPage {
   metals: readonly { id: string; name: string; band: string; source: string }[];
   /** what looks odd without being wrong */
   doubts: readonly Sentence[];
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   /** entries as typed, while they are refused */
   typed: Readonly<Record<string, string>>;
   kept: boolean;
@@ -48,7 +48,7 @@ export function OwnMetalsPage(page: OwnMetalsPage) {
           <ul>
             {doubts.map((one) => (
               <li key={JSON.stringify(one)}>
-                <Sentence says={one} />
+                <Sentence message={one} />
               </li>
             ))}
           </ul>
@@ -117,7 +117,7 @@ function AsFile({ problems, typed, csrfToken }: OwnMetalsPage) {
   );
 }
 
-function fileError(problems: OwnMetalsPage["problems"]): { error?: FieldError } {
+function fileError(problems: OwnMetalsPage["problems"]): { error?: Sentence } {
   const error = problems.find(({ fieldId }) => fieldId === "json-file")?.error;
   return error === undefined ? {} : { error };
 }

@@ -135,7 +135,7 @@ function Folded({ metal }: { metal: MetalView }) {
         <Figures figures={metal.figures} />
         {metal.notes.map((note) => (
           <p key={typeof note === "string" ? note : note.code}>
-            <Sentence says={note} />
+            <Sentence message={note} />
           </p>
         ))}
       </Fold>
@@ -220,7 +220,7 @@ function Alternatives({ list, caption }: { list: MetalView["alternatives"]; capt
           </a>,
           likelihood,
           worth,
-          <Sentence key="s" says={separatedBy} />,
+          <Sentence key="s" message={separatedBy} />,
         ],
       }))}
     />

@@ -1,4 +1,4 @@
-import { Csrf, errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldProblem, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import type { OccurrenceName } from "../result.tsx";
 import { Fold, Rows } from "../sheet.tsx";
@@ -17,7 +17,7 @@ export interface WorthPage {
     metals: readonly { id: string; name: string; worth: string; own: boolean }[];
   }[];
   values: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   kept: boolean;
   csrfToken: string;
 }

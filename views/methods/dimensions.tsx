@@ -49,7 +49,7 @@ function Form({ values, refused }: MethodFormView) {
         value={refused ? value : inLocale(value, locale)}
         after={<span>{unit}</span>}
         {...(hint ? { hint: t(hint) } : {})}
-        {...(refused?.field === name ? { error: refused.says } : {})}
+        {...(refused?.field === name ? { error: refused.message } : {})}
       />
     );
   };

@@ -14,7 +14,7 @@ export type Role = { [Known in Code]: Known extends `bench.roles.${infer Name}` 
 /** What the form of a method shows: entries by field, as typed or as kept, and what was refused. */
 export interface MethodFormView {
   values: Readonly<Record<string, string>>;
-  refused?: { field: string; says: Sentence } | undefined;
+  refused?: { field: string; message: Sentence } | undefined;
 }
 
 /** How a method is drawn; its words are messages. */

@@ -1,4 +1,4 @@
-import { decimalEntries, type FieldError, Problems, RadioCards, Select } from "../forms.tsx";
+import { decimalEntries, type FieldProblem, Problems, RadioCards, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
 import { Rows, Sheet } from "../sheet.tsx";
@@ -34,7 +34,7 @@ export interface DensityMatchRow {
 export interface DensityMatchesView {
   values: Readonly<Record<"density" | "uDensity" | "claim" | "outline" | LengthName, string>>;
   claims: readonly { id: string; name: string }[];
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   answer?: {
     interval: string;
     lists: readonly { kind: DensityMatchRow["kind"]; rows: readonly DensityMatchRow[]; more: number }[];
@@ -123,7 +123,7 @@ function DensityMatchList({ kind, rows, more }: NonNullable<DensityMatchesView["
             ...(kind === "single" ? [] : [row.share]),
             ...(skins ? [row.skinMm ?? ""] : []),
             `${t(`metal-page.likelihoods.${row.likelihood}`)}${row.pays === false ? `; ${t("density-matches.does-not-pay")}` : ""}`,
-            row.separatedBy === undefined ? "" : <Sentence key="t" says={row.separatedBy} />,
+            row.separatedBy === undefined ? "" : <Sentence key="t" message={row.separatedBy} />,
           ],
         }))}
       />

@@ -1,5 +1,5 @@
 import { AssayedMelts, type FinenessAnswer } from "../evidence/fineness.tsx";
-import { decimalEntries, type FieldError, Problems, Select } from "../forms.tsx";
+import { decimalEntries, type FieldProblem, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Fineness } from "../plots/fineness.tsx";
 import { Sentence } from "../sentence.tsx";
@@ -10,7 +10,7 @@ export interface FinenessView {
   values: Readonly<Record<"density" | "uDensity" | "metal" | "colour", string>>;
   /** what the rest may be, by colour; each says what it allows */
   colours: readonly { value: string; label: string }[];
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   answer?: FinenessAnswer;
 }
 
@@ -44,14 +44,14 @@ export function FinenessPage({ values, colours, problems, answer }: FinenessView
           <div class="sheet">
             <p role="status">
               <strong>
-                <Sentence says={answer.says} />
+                <Sentence message={answer.message} />
               </strong>
             </p>
             {answer.plot && <Fineness id="fineness" {...answer.plot} />}
           </div>
           <Sheet id="causes" title={t("plan-pages.width-title")}>
             <Facts facts={answer.facts} />
-            <AssayedMelts says={answer.melts} />
+            <AssayedMelts message={answer.melts} />
             <p class="hint">{t("plan-pages.not-an-assay")}</p>
           </Sheet>
         </>

@@ -1,5 +1,5 @@
 import { Fragment } from "preact";
-import { errorsOf, Field, type FieldError, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
+import { errorsOf, Field, type FieldProblem, Problems, RadioCards, Select, UnitSelect } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import type { Tell } from "../messages/tell.ts";
 import { MethodDrawing } from "../methods/drawing.tsx";
@@ -21,12 +21,18 @@ export interface PlanForm {
 
 export interface PlanAnswer {
   /** the plain answer, one sentence each */
-  says: readonly Sentence[];
+  message: readonly Sentence[];
   /** the same at more length */
   more?: readonly Sentence[];
   facts: readonly (readonly [name: string, value: string])[];
   /** each other metal, and whether this scale can tell it apart from the claim here */
-  apart: readonly { id: string; name: string; expected: string; told: boolean; says: readonly Sentence[] }[];
+  apart: readonly {
+    id: string;
+    name: string;
+    expected: string;
+    told: boolean;
+    message: readonly Sentence[];
+  }[];
   /** what would help: a finer scale, more pieces, the other method */
   advice: readonly Sentence[];
 }
@@ -37,7 +43,7 @@ export interface PlanPage {
   form: PlanForm;
   claims: readonly { id: string; name: string }[];
   units: readonly string[];
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   answer?: PlanAnswer;
   /** for this scale: the smallest mass that answers each question */
   table?: { caption: string; heads: readonly string[]; rows: readonly (readonly string[])[] };
@@ -74,7 +80,7 @@ export function Plan(page: PlanPage) {
             <p class="row not-printed">
               {more.map(({ href, label }) => (
                 <a key={href} href={href}>
-                  <Sentence says={label} />
+                  <Sentence message={label} />
                 </a>
               ))}
             </p>
@@ -167,12 +173,12 @@ function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
     <Sheet id="answer" title={t("plan.answer")}>
       <p role="status">
         <strong>
-          <Sentences says={answer.says} />
+          <Sentences message={answer.message} />
         </strong>
       </p>
       {answer.more !== undefined && (
         <p>
-          <Sentences says={answer.more} />
+          <Sentences message={answer.more} />
         </p>
       )}
       <Facts facts={answer.facts} />
@@ -186,13 +192,13 @@ function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
             { head: t("plan.apart") },
             { head: t("plan.why") },
           ]}
-          rows={answer.apart.map(({ id, name, expected, told: apart, says }) => ({
+          rows={answer.apart.map(({ id, name, expected, told: apart, message }) => ({
             key: id,
             cells: [
               name,
               expected,
               <strong key="t">{apart ? t("plan.yes") : t("plan.no")}</strong>,
-              <Sentences key="s" says={says} />,
+              <Sentences key="s" message={message} />,
             ],
           }))}
         />
@@ -203,7 +209,7 @@ function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
           <ul>
             {answer.advice.map((one) => (
               <li key={JSON.stringify(one)}>
-                <Sentence says={one} />
+                <Sentence message={one} />
               </li>
             ))}
           </ul>
@@ -214,12 +220,12 @@ function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
 }
 
 /** Sentences one after another. */
-function Sentences({ says }: { says: readonly Sentence[] }) {
+function Sentences({ message }: { message: readonly Sentence[] }) {
   return (
     <>
-      {says.map((one) => (
+      {message.map((one) => (
         <Fragment key={JSON.stringify(one)}>
-          <Sentence says={one} />{" "}
+          <Sentence message={one} />{" "}
         </Fragment>
       ))}
     </>

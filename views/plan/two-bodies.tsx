@@ -1,6 +1,6 @@
 import type { Message } from "../../calibration/message.ts";
 import { WettingCaution } from "../cautions.tsx";
-import { decimalEntries, type FieldError, Problems, RadioCards, Select } from "../forms.tsx";
+import { decimalEntries, type FieldProblem, Problems, RadioCards, Select } from "../forms.tsx";
 import { useLocale, useTell } from "../messages/spoken.ts";
 import { fromTo } from "../numbers.ts";
 import { Sentence } from "../sentence.tsx";
@@ -30,10 +30,10 @@ export interface TwoBodiesView {
   >;
   /** what the first body can be said to be */
   claims: readonly { id: string; name: string }[];
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   /** densities of stones and matrix, g/cm³, to read off */
   stones?: readonly { called: Message; low: number; high: number; wet: boolean }[];
-  answer?: { says: Sentence; facts: readonly (readonly [name: string, value: string])[] };
+  answer?: { message: Sentence; facts: readonly (readonly [name: string, value: string])[] };
 }
 
 /** A piece of two bodies: a stone in its setting, gold in quartz, a core under a skin. */
@@ -106,7 +106,7 @@ export function TwoBodies({ question, values, problems, answer, claims, stones =
           <ul>
             {stones.map(({ called, low, high, wet }) => (
               <li key={called.code}>
-                <Sentence says={called} />: {fromTo(low, high, locale)} g/cm³
+                <Sentence message={called} />: {fromTo(low, high, locale)} g/cm³
                 {!wet && ` (${t("plan-pages.do-not-wet")})`}
               </li>
             ))}
@@ -118,7 +118,7 @@ export function TwoBodies({ question, values, problems, answer, claims, stones =
         <Sheet id="answer" title={t("plan-pages.answer")}>
           <p role="status">
             <strong>
-              <Sentence says={answer.says} />
+              <Sentence message={answer.message} />
             </strong>
           </p>
           <Facts facts={answer.facts} />

@@ -39,7 +39,7 @@ export function BudgetBars({ id, inputs, caption, bars = 7, captionUnseen = fals
     <PlotFigure
       id={id}
       caption={caption ?? t("plots.budget")}
-      says={first ? t("plots.largest", { name: first.input, part: shareText(first.share, locale) }) : ""}
+      message={first ? t("plots.largest", { name: first.input, part: shareText(first.share, locale) }) : ""}
       captionUnseen={captionUnseen}
       locale={locale}
       draw={(width) => draw(sorted, bars, width, locale)}

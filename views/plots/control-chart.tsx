@@ -65,7 +65,7 @@ export function ControlChart(asked: ControlChartPlot) {
     <PlotFigure
       id={id}
       caption={caption}
-      says={t("plots.chart-is", {
+      message={t("plots.chart-is", {
         count: points.length,
         warned: count("warning"),
         stopped: count("action") + count("failed"),

@@ -17,7 +17,7 @@ export function DensityAxis(asked: DensityPlot) {
     <PlotFigure
       id={id}
       caption={plot.caption ?? t("plots.density-axis")}
-      says={densityInWords(plot)}
+      message={densityInWords(plot)}
       captionUnseen={captionUnseen}
       locale={locale}
       draw={(width) => drawDensity(plot, width)}

@@ -20,7 +20,7 @@ export interface FigureParts {
   id: string;
   caption: string;
   /** the plot in words, its description for whoever cannot see it */
-  says: string;
+  message: string;
   /** draws for a width; called for a phone and for a page */
   draw(width: number, id: string): Drawing;
   table: PlotTable;
@@ -37,7 +37,7 @@ export const plotWidths = { narrow: 344, wide: 800 } as const;
  * of the page offers there to take the drawing out, with these data, as SVG or PNG. Letters keep their size on a phone,
  * since nothing wide is shrunk to fit.
  */
-export function PlotFigure({ id, caption, says, draw, table, captionUnseen, ...asked }: FigureParts) {
+export function PlotFigure({ id, caption, message, draw, table, captionUnseen, ...asked }: FigureParts) {
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   const t = tellerOf(locale);
@@ -56,7 +56,7 @@ export function PlotFigure({ id, caption, says, draw, table, captionUnseen, ...a
             aria-labelledby={`${own}-title ${own}-desc`}
           >
             <title id={`${own}-title`}>{caption}</title>
-            <desc id={`${own}-desc`}>{says}</desc>
+            <desc id={`${own}-desc`}>{message}</desc>
             {content}
           </svg>
         );

@@ -37,7 +37,7 @@ export function Fineness(asked: FinenessPlot) {
     <PlotFigure
       id={id}
       caption={caption ?? t("plots.fineness")}
-      says={[
+      message={[
         t("plots.fineness-is", { interval: range }),
         inside.length > 0
           ? t("plots.standards-inside", { names: inside.map(({ name }) => name).join(", ") })

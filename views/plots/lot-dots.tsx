@@ -52,7 +52,7 @@ export function LotDots({ id, dots, bands, claimId }: LotDotsPlot) {
       id={id}
       caption={t("plots.lot-dots")}
       captionUnseen
-      says={t("plots.lot-dots-are", { count: dots.length })}
+      message={t("plots.lot-dots-are", { count: dots.length })}
       draw={(width) =>
         draw({ id, dots, bands, ...(claimId === undefined ? {} : { claimId }) }, width, locale)
       }

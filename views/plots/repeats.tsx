@@ -47,12 +47,12 @@ export function Repeats(asked: RepeatsPlot) {
     "left-out": t("plots.left-out"),
     voided: t("plots.voided"),
   };
-  const says = [t("plots.repeats-are", { count: repeats.length, unit }), trend].filter(Boolean).join(" ");
+  const message = [t("plots.repeats-are", { count: repeats.length, unit }), trend].filter(Boolean).join(" ");
   return (
     <PlotFigure
       id={id}
       caption={caption ?? t("plots.repeats")}
-      says={says}
+      message={message}
       captionUnseen={captionUnseen}
       locale={locale}
       draw={(width) => draw(plot, width)}

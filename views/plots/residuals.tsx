@@ -26,7 +26,7 @@ export function Residuals({ id, residuals }: { id: string; residuals: readonly R
     <PlotFigure
       id={id}
       caption={t("mixture-law.plot")}
-      says={t("mixture-law.says", { count: residuals.length })}
+      message={t("mixture-law.says", { count: residuals.length })}
       draw={(width) => draw(residuals, width)}
       table={{
         head: [

@@ -51,7 +51,7 @@ export interface AmendableReading {
 
 /** A form of the record that was sent back: why, its address, and what was typed. */
 export interface RefusedRecordForm {
-  says: Sentence;
+  message: Sentence;
   from: string;
   typed: Readonly<Record<string, string>>;
 }

@@ -7,7 +7,7 @@ export interface StoppedRecord {
   ticket: string;
   about: About;
   /** what each check saw, and what it asks */
-  checks: readonly { says: Sentence; ask: Sentence }[];
+  checks: readonly { message: Sentence; ask: Sentence }[];
   /** false where no answer settles it, since no weighing of any body gives such readings */
   answerable: boolean;
 }
@@ -33,12 +33,12 @@ export function AnswerChecks({
       <p>
         <strong>{t("stopped.heading", { ticket })}</strong>
       </p>
-      {checks.map(({ says, ask }) => (
-        <p key={typeof says === "string" ? says : says.code} {...codeMark(says)}>
-          <Sentence says={says} />{" "}
+      {checks.map(({ message, ask }) => (
+        <p key={typeof message === "string" ? message : message.code} {...codeMark(message)}>
+          <Sentence message={message} />{" "}
           {answerable && (
             <strong>
-              <Sentence says={ask} />
+              <Sentence message={ask} />
             </strong>
           )}
         </p>

@@ -45,7 +45,7 @@ export function Captures({ captures }: { captures: readonly Capture[] }) {
               {one.reading}
             </span>,
             one.when,
-            <Sentence key="f" says={one.from} />,
+            <Sentence key="f" message={one.from} />,
             one.settled,
             one.voided
               ? t("captures.voided", { reason: one.voided.reason, when: one.voided.when })

@@ -77,9 +77,9 @@ export function RecordNotes(record: Pick<RecordView, "notes">) {
   return (
     <Sheet id="notes" title={t("record-page.notes")}>
       <ul>
-        {record.notes.map(({ when, by, says }) => (
-          <li key={`${when} ${typeof says === "string" ? says : says.code}`}>
-            {typeof says === "string" ? says : <Sentence says={says} />}{" "}
+        {record.notes.map(({ when, by, message }) => (
+          <li key={`${when} ${typeof message === "string" ? message : message.code}`}>
+            {typeof message === "string" ? message : <Sentence message={message} />}{" "}
             <small>({[by, when].filter(Boolean).join(", ")})</small>
           </li>
         ))}

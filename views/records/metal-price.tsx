@@ -1,6 +1,6 @@
 import type { Message } from "../../calibration/message.ts";
 import { BuyingCaution } from "../cautions.tsx";
-import { errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { errorsOf, Field, type FieldProblem, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
@@ -12,7 +12,7 @@ export interface MetalPriceView {
   action: string;
   values: Readonly<Record<(typeof metalPriceFields)[number], string>>;
   colours: readonly { value: string; label: string }[];
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   /** in words: the record is voided, or disagrees with its claim */
   warnings: readonly string[];
   answer?:
@@ -60,7 +60,7 @@ export function MetalPrice(view: MetalPriceView) {
         {answer === undefined && <p>{t("metal-price.not-valuation")}</p>}
         <p>{t("metal-price.deductions")}</p>
         <p>
-          {t("metal-price.not-proof")} <Sentence says={others} /> {t("metal-price.hollow")}
+          {t("metal-price.not-proof")} <Sentence message={others} /> {t("metal-price.hollow")}
         </p>
         <p>
           <a href={`${record.href}/evidence`}>{t("metal-price.narrow")}</a>

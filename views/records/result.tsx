@@ -13,8 +13,8 @@ export function RecordStanding(record: Pick<RecordView, "closed" | "refused" | "
     <>
       {record.refused && (
         <div class="problems" role="alert">
-          <p {...codeMark(record.refused.says)}>
-            <Sentence says={record.refused.says} />
+          <p {...codeMark(record.refused.message)}>
+            <Sentence message={record.refused.message} />
           </p>
         </div>
       )}
@@ -32,7 +32,7 @@ export function RecordStanding(record: Pick<RecordView, "closed" | "refused" | "
       {record.closed && (
         <p class="problems">
           <strong>{t("record-page.weighed-closed", { since: record.closed.since })}</strong>{" "}
-          <Sentence says={record.closed.says} /> {t("record-page.weighed-closed-todo")}
+          <Sentence message={record.closed.message} /> {t("record-page.weighed-closed-todo")}
         </p>
       )}
     </>
@@ -63,7 +63,7 @@ export function RecordDensity(record: Pick<RecordView, "amended" | "id" | "measu
       </p>
       {record.warnings.map((warning) => (
         <p key={typeof warning === "string" ? warning : warning.code}>
-          <strong>{t("record-page.note")}</strong> <Sentence says={warning} />
+          <strong>{t("record-page.note")}</strong> <Sentence message={warning} />
         </p>
       ))}
     </>

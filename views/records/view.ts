@@ -48,7 +48,7 @@ export interface RecordView {
   secondReadings?: readonly SecondReadingView[];
   warnings: readonly (Message | string)[];
   /** answers to doubts and notes, in order */
-  notes: readonly { when: string; by: string; says: Sentence }[];
+  notes: readonly { when: string; by: string; message: Sentence }[];
   photos: readonly PhotoView[];
   photoForm: PhotoFormView;
   excludePhoto: ExcludePhotoForm;
@@ -58,7 +58,7 @@ export interface RecordView {
   /** typed readings that an amendment can put right */
   amendable: readonly AmendableReading[];
   /** the bench was closed by a failed check while it was weighed */
-  closed?: { since: string; says: Sentence };
+  closed?: { since: string; message: Sentence };
   /** set when the result shown is an amended one */
   amended?: { when: string; by: string };
   voided?: { when: string; by: string; reason: string };

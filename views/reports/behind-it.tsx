@@ -108,7 +108,7 @@ function Readings({ readings, onlyEnglish }: Pick<Report, "readings" | "onlyEngl
           at,
           source,
           voided === null ? (
-            <Stated key="b" says={because} onlyEnglish={onlyEnglish} />
+            <Stated key="b" message={because} onlyEnglish={onlyEnglish} />
           ) : (
             `${t("report.readings.void")}: ${voided}`
           ),

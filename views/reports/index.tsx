@@ -72,7 +72,7 @@ function Headline({ headline, opinion, plot, measured, onlyEnglish }: Report & P
     <>
       <p class="headline">
         <strong>
-          <Stated says={headline.answer} onlyEnglish={onlyEnglish} />
+          <Stated message={headline.answer} onlyEnglish={onlyEnglish} />
         </strong>
       </p>
       <p>

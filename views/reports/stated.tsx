@@ -6,10 +6,10 @@ export const factsOf = (lines: readonly Line[]) => lines.map(({ label, value }) 
 
 /** A sentence as the report states it; one that its language does not have is marked as English. */
 export function Stated({
-  says,
+  message,
   onlyEnglish,
-}: { says: string } & Pick<Report, "onlyEnglish">): ComponentChildren {
-  return onlyEnglish.includes(says) ? <span lang="en">{says}</span> : says;
+}: { message: string } & Pick<Report, "onlyEnglish">): ComponentChildren {
+  return onlyEnglish.includes(message) ? <span lang="en">{message}</span> : message;
 }
 
 /** Sentences one under the other; none when there are none. */
@@ -25,7 +25,7 @@ export function List({
     <ul>
       {items.map((item) => (
         <li key={item}>
-          <Stated says={item} onlyEnglish={onlyEnglish} />
+          <Stated message={item} onlyEnglish={onlyEnglish} />
         </li>
       ))}
     </ul>

@@ -1,4 +1,4 @@
-import { Csrf, type FieldError, Problems, TextArea } from "../forms.tsx";
+import { Csrf, type FieldProblem, Problems, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
@@ -25,12 +25,12 @@ export interface LedgerView {
         /** what the check cannot show */
         notShown: readonly Sentence[];
         /** the list of records against the entries */
-        list: { good: true; records: number } | { good: false; says: Sentence };
+        list: { good: true; records: number } | { good: false; message: Sentence };
       }
-    | { good: false; row: number; says: Sentence };
+    | { good: false; row: number; message: Sentence };
   /** checkpoints kept elsewhere, as typed */
   kept: string;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
 }
 
@@ -83,7 +83,7 @@ export function LedgerPage(view: LedgerView) {
         <Sheet id="found" title={t("ledger-page.found")}>
           {view.found.map((sentence) => (
             <p key={typeof sentence === "string" ? sentence : sentence.code}>
-              <Sentence says={sentence} />
+              <Sentence message={sentence} />
             </p>
           ))}
         </Sheet>
@@ -119,20 +119,21 @@ function Checked({ checked }: LedgerView) {
         {!checked.list.good && (
           <>
             {" "}
-            <Sentence says={checked.list.says} />
+            <Sentence message={checked.list.message} />
           </>
         )}
-        {checked.notShown.map((says) => (
-          <span key={typeof says === "string" ? says : says.code}>
+        {checked.notShown.map((message) => (
+          <span key={typeof message === "string" ? message : message.code}>
             {" "}
-            <Sentence says={says} />
+            <Sentence message={message} />
           </span>
         ))}
       </p>
     );
   return (
     <p class="problems" role="alert">
-      <strong>{t("ledger-page.check.bad", { row: checked.row })}</strong> <Sentence says={checked.says} />
+      <strong>{t("ledger-page.check.bad", { row: checked.row })}</strong>{" "}
+      <Sentence message={checked.message} />
     </p>
   );
 }
@@ -198,7 +199,7 @@ function Witnesses({ witnesses, csrfToken }: Pick<LedgerView, "witnesses" | "csr
           {t("ledger-page.witnesses.state", { witness, upTo: upTo ?? 0, at: at ?? "" })}{" "}
           {why !== null && (
             <strong>
-              <Sentence says={why} />
+              <Sentence message={why} />
             </strong>
           )}
         </p>
@@ -291,7 +292,7 @@ function Replication({ replication }: { replication: ReplicationView | undefined
       </p>
       {why !== null && (
         <p>
-          <Sentence says={why} />
+          <Sentence message={why} />
         </p>
       )}
     </>

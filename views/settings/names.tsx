@@ -1,4 +1,4 @@
-import { Csrf, errorsOf, Field, type FieldError, Problems } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldProblem, Problems } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Caution, Rows, Sheet } from "../sheet.tsx";
 
@@ -10,7 +10,7 @@ export interface NamesView {
   kept: number;
   erased: readonly { when: string; by: string; reason: string }[];
   values: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
 }
 

@@ -1,4 +1,4 @@
-import { Csrf, Field, type FieldError } from "../forms.tsx";
+import { Csrf, Field, type FieldProblem } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Fold } from "../sheet.tsx";
 
@@ -10,7 +10,7 @@ export interface OrganisationView {
   accreditation: string;
   verifiedScale: string;
   verifiedUntil: string;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
 }
 

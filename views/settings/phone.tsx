@@ -1,4 +1,4 @@
-import { Csrf, errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldProblem, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { QrCode } from "../reports/qr.tsx";
 import { Caution, Rows, Sheet } from "../sheet.tsx";
@@ -33,7 +33,7 @@ export interface PhoneView {
   made?: { code: string; initials: string; minutes: number };
   kept: boolean;
   typed: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   mayChange: boolean;
   csrfToken: string;
 }

@@ -1,4 +1,4 @@
-import { Csrf, errorsOf, Field, type FieldError } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldProblem } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Fold } from "../sheet.tsx";
 
@@ -6,7 +6,7 @@ export interface PlaceView {
   /** as typed; empty for the clock of the computer, which is `ownZone`, and for no currency */
   place: { timeZone: string; currency: string };
   ownZone: string;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
 }
 

@@ -1,4 +1,4 @@
-import { Csrf, Field, type FieldError, Problems } from "../forms.tsx";
+import { Csrf, Field, type FieldProblem, Problems } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 
@@ -9,7 +9,7 @@ export interface RetentionView {
   /** true when more are concerned than are shown */
   more: boolean;
   kept: boolean;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   typed: Readonly<Record<string, string>>;
   csrfToken: string;
 }

@@ -1,6 +1,7 @@
 import type { Code } from "../../calibration/message.ts";
-import { Field, type FieldError, RadioCards } from "../forms.tsx";
+import { Field, RadioCards } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
+import type { Sentence } from "../sentence.tsx";
 
 type RuleKind = { [Known in Code]: Known extends `decision.choices.${infer Kind}.name` ? Kind : never }[Code];
 
@@ -8,13 +9,7 @@ type RuleKind = { [Known in Code]: Known extends `decision.choices.${infer Kind}
 export const ruleKinds: readonly RuleKind[] = ["none", "simple", "guard-band", "pass-and-conditional"];
 
 /** The decision rule with the risk each one carries, in words. */
-export function RuleChoice({
-  rule,
-  error,
-}: {
-  rule: { kind: string; multiple: string };
-  error?: FieldError;
-}) {
+export function RuleChoice({ rule, error }: { rule: { kind: string; multiple: string }; error?: Sentence }) {
   const t = useTell();
   return (
     <>

@@ -1,11 +1,11 @@
-import { Csrf, errorsOf, Field, type FieldError } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldProblem } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Fold } from "../sheet.tsx";
 
 export interface SecondPersonView {
   /** limits above which a second person confirms and agrees, as typed; empty for never */
   secondPerson: { massG: string; worth: string; change: string };
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
 }
 

@@ -1,4 +1,4 @@
-import { Csrf, errorsOf, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { Csrf, errorsOf, Field, type FieldProblem, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
 import { Rows } from "../sheet.tsx";
@@ -17,14 +17,14 @@ export interface SensorRow {
   /** lines that are not read yet: what it shows is to be typed */
   needsSetUp: boolean;
   /** which number was meant, when the typed value stands at several places */
-  asks?: { says: Sentence; options: readonly { at: number; text: string }[] };
+  asks?: { message: Sentence; options: readonly { at: number; text: string }[] };
 }
 
 export interface SensorsView {
   sensors: readonly SensorRow[];
   /** plugged in, and not listened to */
   found: readonly { address: string; quantities: readonly Quantity[] }[];
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   typed: Readonly<Record<string, string>>;
   hands: { scanner: string; scannerLine: string; footSwitch: string };
   csrfToken: string;
@@ -78,7 +78,7 @@ export function SensorList({ sensors, csrfToken }: Pick<SensorsView, "sensors" |
                 )
                 .join(" · ")
             ) : (
-              <Sentence key="now" says={now as Sentence} />
+              <Sentence key="now" message={now as Sentence} />
             ),
             <code key="line">{lines.at(-1) ?? ""}</code>,
             <form key="remove" method="post" action="/settings/sensors/removal">
@@ -136,7 +136,7 @@ function SetUp({ sensor, view }: { sensor: SensorRow; view: SensorsView }) {
       {asks && (
         <fieldset>
           <legend>
-            <Sentence says={asks.says} />
+            <Sentence message={asks.message} />
           </legend>
           {asks.options.map(({ at, text }) => (
             <label key={at}>

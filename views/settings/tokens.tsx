@@ -1,4 +1,4 @@
-import { Check, Csrf, errorsOf, Field, type FieldError, Problems } from "../forms.tsx";
+import { Check, Csrf, errorsOf, Field, type FieldProblem, Problems } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Rows, Sheet } from "../sheet.tsx";
 
@@ -28,7 +28,7 @@ export interface TokensView {
   /** the token that was made just now, shown this once */
   made?: string;
   revoked: boolean;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   typed: Readonly<Record<string, string>>;
   csrfToken: string;
   stepKey: string;

@@ -1,4 +1,4 @@
-import { Csrf, errorsOf, type FieldError, Problems, TextArea } from "../forms.tsx";
+import { Csrf, errorsOf, type FieldProblem, Problems, TextArea } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
 import { Facts, Sheet } from "../sheet.tsx";
@@ -10,7 +10,7 @@ export interface WebhooksView {
   /** public key of the bench by which the receiver checks, SPKI as base64; null on a bench without one */
   publicKey: string | null;
   keyId: string | null;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
 }
 
@@ -27,7 +27,7 @@ export function WebhooksPage({ urls, states, publicKey, keyId, problems, csrfTok
           {t("webhooks.state", { url, waiting })}{" "}
           {why !== null && (
             <strong>
-              <Sentence says={why} />
+              <Sentence message={why} />
             </strong>
           )}
         </p>

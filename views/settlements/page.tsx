@@ -49,9 +49,9 @@ function MeltedIn({ melts }: { melts: SettlementView["meltedIn"] }) {
   return (
     <Sheet id="melted-in" title={t("melts.title")}>
       <ul>
-        {melts.map(({ href, name, says }) => (
+        {melts.map(({ href, name, message }) => (
           <li key={href}>
-            <a href={href}>{t("melts.of", { melt: name })}</a>: <Sentence says={says} />
+            <a href={href}>{t("melts.of", { melt: name })}</a>: <Sentence message={message} />
           </li>
         ))}
       </ul>

@@ -1,4 +1,4 @@
-import type { About, FieldError } from "../forms.tsx";
+import type { About, FieldProblem } from "../forms.tsx";
 import type { Sentence } from "../sentence.tsx";
 
 /** The forms of the page, by the end of their addresses. */
@@ -85,14 +85,14 @@ export interface SettlementView {
   /** every word on a piece, newest first, each in one sentence */
   said: readonly string[];
   /** the melts that the lot went into, and whether they tell what it holds */
-  meltedIn: readonly { href: string; name: string; says: Sentence }[];
+  meltedIn: readonly { href: string; name: string; message: Sentence }[];
   /** what this house's melts say of the lot, one sentence or more each; empty while they say nothing */
   melts: readonly string[];
   preview?: PreviewView;
   /** the form that was sent back, with its entries as typed */
   sent: SettlementForm | undefined;
   values: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   /** what the lot is asked before it is closed */
   questions: readonly Sentence[];
   /** languages that papers are printed in, by their own name */

@@ -1,5 +1,5 @@
 import { TakeOver } from "../forms/take-over.tsx";
-import { Csrf, decimalEntries, Field, type FieldError, Problems, Select } from "../forms.tsx";
+import { Csrf, decimalEntries, Field, type FieldProblem, Problems, Select } from "../forms.tsx";
 import { useTell } from "../messages/spoken.ts";
 import { Sentence } from "../sentence.tsx";
 import { Fold, Rows } from "../sheet.tsx";
@@ -17,7 +17,7 @@ export interface SpecificationsView {
   }[];
   claims: readonly { id: string; name: string }[];
   values: Readonly<Record<string, string>>;
-  problems: readonly { fieldId: string; error: FieldError }[];
+  problems: readonly FieldProblem[];
   csrfToken: string;
   stepKey: string;
 }
@@ -125,7 +125,7 @@ function Listed({ metal, rows }: Pick<SpecificationsView, "rows"> & { metal: str
       ]}
       rows={rows.map(({ id, name, mass, tolerance, fineness, size, source }) => ({
         key: id,
-        cells: [name, mass, tolerance, fineness, size, <Sentence key="s" says={source} />],
+        cells: [name, mass, tolerance, fineness, size, <Sentence key="s" message={source} />],
       }))}
     />
   );

@@ -14,7 +14,7 @@ export interface PlottedPoint extends ChartPoint {
   /** 1 for the first attempt of its session */
   attempt: number;
   /** such as "passed at the 3rd attempt" */
-  says: Message;
+  message: Message;
 }
 
 /** Limits ready to be drawn, from their beginning to the next epoch's (or open). */
@@ -28,14 +28,14 @@ export interface LimitBand {
   warning: readonly [number, number];
   action: readonly [number, number];
   provisional: boolean;
-  says: Message;
+  message: Message;
 }
 
 export interface Violation {
   rule: RunRule["name"];
   calls: RunRule["calls"];
   at: string;
-  says: Message;
+  message: Message;
 }
 
 /** A control chart as a page draws it and reads it out. */
@@ -46,7 +46,7 @@ export interface ChartView {
   limits: LimitBand[];
   violations: Violation[];
   /** how the bench stands after the last point */
-  standing: { state: PointState; says: Message; todo: Message };
+  standing: { state: PointState; message: Message; todo: Message };
 }
 
 const states = { warning: "warning", action: "action" } as const;
@@ -61,7 +61,7 @@ export function chartView(chart: ControlChart): ChartView {
     attempts.set(point.session, attempt);
     const epoch = epochAt(chart, point.at);
     if (epoch === undefined)
-      return { ...point, attempt, state: "no-limits", says: message("bench-check.chart.before-limits") };
+      return { ...point, attempt, state: "no-limits", message: message("bench-check.chart.before-limits") };
     const run = runs.get(epoch) ?? [];
     runs.set(epoch, run);
     const z =
@@ -77,7 +77,7 @@ export function chartView(chart: ControlChart): ChartView {
         rule: name,
         calls,
         at: point.at,
-        says: message("bench-check.chart.violation", {
+        message: message("bench-check.chart.violation", {
           rule: message(`bench-check.rule.${name}`),
           cause: message(`bench-check.cause.${towards}`),
         }),
@@ -88,7 +88,7 @@ export function chartView(chart: ControlChart): ChartView {
       attempt,
       z,
       state: worst === undefined ? "in-control" : states[worst.calls],
-      says:
+      message:
         worst === undefined
           ? message("bench-check.chart.in-control", { attempt })
           : message(`bench-check.rule.${worst.name}`),
@@ -119,7 +119,7 @@ function limitBand(chart: ControlChart, epoch: Epoch, to: string | undefined): L
     warning: [mean - 2 * s, mean + 2 * s],
     action: [mean - 3 * s, mean + 3 * s],
     provisional,
-    says: message("bench-check.limits.stand", {
+    message: message("bench-check.limits.stand", {
       mean: amount(mean),
       s: amount(s),
       count: n,
@@ -143,12 +143,12 @@ function standing(
     if (signed)
       return {
         state: "no-limits",
-        says: message("bench-check.chart.nothing-yet"),
+        message: message("bench-check.chart.nothing-yet"),
         todo: message("bench-check.chart.go-on"),
       };
     return {
       state: "no-limits",
-      says: message("bench-check.chart.no-limits", { count: points.length }),
+      message: message("bench-check.chart.no-limits", { count: points.length }),
       todo:
         lacking === 0
           ? message("bench-check.chart.sign-first")
@@ -156,11 +156,11 @@ function standing(
     };
   }
   const { attempt } = last;
-  const why = violations.find(({ at }) => at === last.at)?.says ?? last.says;
+  const why = violations.find(({ at }) => at === last.at)?.message ?? last.message;
   if (last.state === "action")
     return {
       state: "action",
-      says: message("bench-check.chart.action", { attempt, why }),
+      message: message("bench-check.chart.action", { attempt, why }),
       todo: message("bench-check.chart.stop"),
     };
   const failed = points.filter(({ session, state }) => session === last.session && state === "action");
@@ -168,7 +168,7 @@ function standing(
   if (last.state === "warning" || unexplained)
     return {
       state: "warning",
-      says:
+      message:
         last.state === "warning"
           ? message("bench-check.chart.warning", { why })
           : message("bench-check.chart.unexplained", { attempt }),
@@ -176,7 +176,7 @@ function standing(
     };
   return {
     state: "in-control",
-    says: message("bench-check.chart.stands", { attempt }),
+    message: message("bench-check.chart.stands", { attempt }),
     todo: message("bench-check.chart.nothing-to-do"),
   };
 }

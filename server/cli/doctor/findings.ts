@@ -67,7 +67,7 @@ async function ledger(folder: string, now: Date): Promise<Finding[]> {
       return [
         found.good
           ? { good: true, message: message("doctor.ledger", { entries: found.entries }) }
-          : { good: false, message: message("doctor.ledger.not-good", { says: found.says }) },
+          : { good: false, message: message("doctor.ledger.not-good", { message: found.message }) },
         ...(ahead > 60
           ? [{ good: false, message: message("doctor.clock.behind", { seconds: Math.round(ahead) }) }]
           : []),
@@ -80,7 +80,7 @@ async function ledger(folder: string, now: Date): Promise<Finding[]> {
     return [
       {
         good: false,
-        message: message("doctor.ledger.not-opened", { says: messageOf(error) }),
+        message: message("doctor.ledger.not-opened", { message: messageOf(error) }),
       },
     ];
   }

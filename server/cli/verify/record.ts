@@ -13,7 +13,7 @@ export function verifyRecord(file: string, key: string | undefined, say: Voice):
   }
   const found = checkRecordFile(read.data);
   if (!found.good) {
-    say.out("cli.verify.not-good", { file, says: found.says });
+    say.out("cli.verify.not-good", { file, message: found.message });
     return 1;
   }
   if (key !== undefined && found.keyId !== key) {

@@ -45,7 +45,7 @@ async function standing(
   say.out("ledger.verify.report", { file, number, copy, subject, bench, at, by });
   const found = await ledger.verify(trust);
   if (!found.good) {
-    say.out("ledger.verify.report-not-good", { says: found.says });
+    say.out("ledger.verify.report-not-good", { message: found.message });
     return 1;
   }
   const signed = report.seq <= found.signedUpTo;

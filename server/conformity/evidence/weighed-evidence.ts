@@ -48,8 +48,8 @@ export function weighEvidence(
   };
   const notExcluded = fits.filter((m) => {
     const reasons = evidence.flatMap((e) => {
-      const says = excludedBy(e, asFits(m), worth);
-      return says === null ? [] : { id: m.id, by: e.kind, says };
+      const sentence = excludedBy(e, asFits(m), worth);
+      return sentence === null ? [] : { id: m.id, by: e.kind, says: sentence };
     });
     excluded.push(...reasons);
     return reasons.length === 0;

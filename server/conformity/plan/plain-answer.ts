@@ -36,7 +36,7 @@ const isElementOf = (m: Metal, claimed: Metal) =>
 
 /** The plan in one plain sentence or two: what this scale can tell the claim from, and what it cannot. */
 export function plainAnswer(plan: Plan, library: Library): readonly Message[] {
-  return plan.possible ? [toldApart(library.metal(plan.claim), plan.fitting, library)] : plan.says;
+  return plan.possible ? [toldApart(library.metal(plan.claim), plan.fitting, library)] : plan.message;
 }
 
 /** The plain answer from what a density does not exclude, expected or measured: what is told from the claim, what is not. */

@@ -38,7 +38,7 @@ const named = ({ metal }: NotExcluded) => ({ id: metal.id, called: called(metal)
 
 /** The plan in a few sentences, before the piece is wetted. */
 export function sentencesOf(
-  plan: Omit<Plan, "says">,
+  plan: Omit<Plan, "message">,
   claimed: Metal,
   weighing: PlannedWeighing,
   { worth }: Library,
@@ -63,7 +63,7 @@ export function sentencesOf(
   return sentences;
 }
 
-function aboutTheMean({ pooled }: Omit<Plan, "says">, pieces: number): Message[] {
+function aboutTheMean({ pooled }: Omit<Plan, "message">, pieces: number): Message[] {
   const kinds = pooled.map((kind) => message("plan.hidden-kind", { n: kind.hidden, metal: kind.called }));
   return [
     message("plan.mean-only", { pieces }),
@@ -74,7 +74,7 @@ function aboutTheMean({ pooled }: Omit<Plan, "says">, pieces: number): Message[]
 
 /** Ways out of a weighing that cannot answer, as "a or b". */
 function waysOf(remedies: Plan["remedies"]): Param {
-  return { anyOf: remedies.map(({ says }) => says) };
+  return { anyOf: remedies.map(({ message: sentence }) => sentence) };
 }
 
 /** A weighing whose displaced mass this scale cannot see, and what would. */

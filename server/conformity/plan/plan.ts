@@ -51,7 +51,7 @@ export function planFor(
     remedies: decides(seen, library) ? [] : ways(),
     pooled: weighing.pieces > 1 ? hiddenAmong(weighing.pieces, result, excluded) : [],
   };
-  return { ...plan, says: sentencesOf(plan, claimed, weighing, library) };
+  return { ...plan, message: sentencesOf(plan, claimed, weighing, library) };
 }
 
 interface Looked {
@@ -132,7 +132,7 @@ function blind(weighing: PlannedWeighing, claimed: Metal, ways: Remedy[]): Plan 
     cannotExclude: [],
     remedies: ways,
     pooled: [],
-    says: notPossible(displacedG, weighing.readabilityG, ways),
+    message: notPossible(displacedG, weighing.readabilityG, ways),
   };
 }
 

@@ -26,5 +26,5 @@ export interface Plan {
   /** with several pieces weighed together: how many of a kind that is excluded alone would hide in their mean */
   pooled: { id: string; called: Param; hidden: number }[];
   /** the plan in a few sentences */
-  says: readonly Message[];
+  message: readonly Message[];
 }

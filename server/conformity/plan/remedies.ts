@@ -7,7 +7,7 @@ export interface Remedy {
   kind: "repeats" | "mass" | "pieces" | "method" | "readability";
   /** g for readability and mass, a count for repeats and pieces, a name for the method */
   value: number | MethodName;
-  says: Message;
+  message: Message;
 }
 
 /** More immersions of one piece are no advice. */
@@ -39,20 +39,21 @@ export function remedies(weighing: PlannedWeighing, decides: (other: PlannedWeig
   const { massG, pieces, readabilityG, repeats: now = 1 } = weighing;
   const found: Remedy[] = [];
   const repeats = immersions.find((n) => n > now && decides({ ...weighing, repeats: n }));
-  if (repeats !== undefined) found.push({ kind: "repeats", value: repeats, says: saying.repeats(repeats) });
+  if (repeats !== undefined)
+    found.push({ kind: "repeats", value: repeats, message: saying.repeats(repeats) });
   const mass = heavier.find((n) => decides({ ...weighing, massG: massG * n }));
   if (mass !== undefined) {
     const grams = +(massG * mass).toPrecision(2);
-    found.push({ kind: "mass", value: grams, says: saying.mass(grams) });
+    found.push({ kind: "mass", value: grams, message: saying.mass(grams) });
   }
   const times = counts.find((n) => decides({ ...weighing, pieces: pieces * n }));
   if (times !== undefined)
-    found.push({ kind: "pieces", value: pieces * times, says: saying.pieces(pieces * times) });
+    found.push({ kind: "pieces", value: pieces * times, message: saying.pieces(pieces * times) });
   const method = othersOf(weighing.method).find((way) => decides({ ...weighing, method: way }));
-  const says = method && saying.method(method);
-  if (method && says) found.push({ kind: "method", value: method, says });
+  const sentence = method && saying.method(method);
+  if (method && sentence) found.push({ kind: "method", value: method, message: sentence });
   const step = finerSteps.find((d) => d < readabilityG * 0.99 && decides(onFinerScale(weighing, d)));
-  if (step !== undefined) found.push({ kind: "readability", value: step, says: saying.readability(step) });
+  if (step !== undefined) found.push({ kind: "readability", value: step, message: saying.readability(step) });
   return found;
 }
 

@@ -3,16 +3,16 @@ import { type Message, message } from "../../../calibration/message.ts";
 import type { DecimalMark } from "../../../calibration/typed-number.ts";
 import { readQuantity } from "../../../calibration/typed-quantity.ts";
 
-/** How one cell of a list is read: its text in, its value out, or an issue whose `params.says` is what is wrong. */
+/** How one cell of a list is read: its text in, its value out, or an issue whose `params.message` is what is wrong. */
 export type Cell = z.ZodType<unknown, string>;
 
-type Read<T> = { value: T } | { says: Message };
+type Read<T> = { value: T } | { message: Message };
 
 function cell<T>(read: (trimmed: string) => Read<T>) {
   return z.string().transform((given, context): T => {
     const found = read(given.trim());
     if ("value" in found) return found.value;
-    context.addIssue({ code: "custom", params: { says: found.says } });
+    context.addIssue({ code: "custom", params: { message: found.message } });
     return z.NEVER;
   });
 }
@@ -27,12 +27,12 @@ const longest = 2000;
 function words(trimmed: string): Read<string> {
   return trimmed.length <= longest
     ? { value: trimmed }
-    : { says: message("form.text.too-long", { length: trimmed.length, most: longest }) };
+    : { message: message("form.text.too-long", { length: trimmed.length, most: longest }) };
 }
 
 /** Text that must not be empty. */
 export const text = cell((trimmed) =>
-  trimmed === "" ? { says: message("form.text.empty") } : words(trimmed),
+  trimmed === "" ? { message: message("form.text.empty") } : words(trimmed),
 );
 
 /** Text that may be empty. */
@@ -42,17 +42,17 @@ export const anyText = cell(words);
 export const optionalText = orEmpty(words);
 
 /** Text that has this shape; `says` tells the right one. */
-export function shaped(shape: RegExp, says: Message) {
-  return cell((trimmed): Read<string> => (shape.test(trimmed) ? { value: trimmed } : { says }));
+export function shaped(shape: RegExp, sentence: Message) {
+  return cell((trimmed): Read<string> => (shape.test(trimmed) ? { value: trimmed } : { message: sentence }));
 }
 
 const quantity =
   (unit: string, mark: DecimalMark, aboveZero: boolean) =>
   (trimmed: string): Read<string> => {
     const read = readQuantity(trimmed, { unit, mark });
-    if (read.kind !== "number") return { says: read.says };
+    if (read.kind !== "number") return { message: read.message };
     return aboveZero && !(Number(read.text) > 0)
-      ? { says: message("form.number.not-above-zero", { value: { decimal: read.text } }) }
+      ? { message: message("form.number.not-above-zero", { value: { decimal: read.text } }) }
       : { value: read.text };
   };
 
@@ -78,7 +78,7 @@ export const isoMoment = cell((value): Read<string> => {
   const shape = /^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2}(\.\d+)?)?(Z|[+-]\d{2}:\d{2}))?$/;
   return shape.test(value) && isRealDay(value.slice(0, 10)) && !Number.isNaN(Date.parse(value))
     ? { value: new Date(value).toISOString() }
-    : { says: message("import.cell.no-moment", { typed: value }) };
+    : { message: message("import.cell.no-moment", { typed: value }) };
 });
 
 /** 30 February reads as 1 March when it is not looked at. */
@@ -92,7 +92,7 @@ export function oneOf<const Words extends readonly [string, ...string[]]>(choice
   return cell((trimmed): Read<Words[number]> => {
     const value = choices.find((one) => one === trimmed);
     return value === undefined
-      ? { says: message("import.cell.no-choice", { typed: trimmed, choices: { anyOf: choices } }) }
+      ? { message: message("import.cell.no-choice", { typed: trimmed, choices: { anyOf: choices } }) }
       : { value };
   });
 }
@@ -103,11 +103,11 @@ function compositionOf(trimmed: string, mark: DecimalMark): Read<Record<string, 
     const [, symbol, typed = ""] = /^\s*([A-Z][a-z]?)\s+(.+)$/.exec(part) ?? [];
     const percent = readQuantity(typed.replace(/%\s*$/, ""), { unit: "", mark });
     if (symbol === undefined || percent.kind !== "number" || Number(percent.text) < 0)
-      return { says: message("import.cell.no-composition", { part: part.trim() }) };
+      return { message: message("import.cell.no-composition", { part: part.trim() }) };
     shares[symbol] = (shares[symbol] ?? 0) + Number(percent.text) / 100;
   }
   const sum = Object.values(shares).reduce((a, b) => a + b, 0);
   return Math.abs(sum - 1) <= 0.005
     ? { value: shares }
-    : { says: message("import.cell.composition-sum", { sum_percent: sum * 100 }) };
+    : { message: message("import.cell.composition-sum", { sum_percent: sum * 100 }) };
 }

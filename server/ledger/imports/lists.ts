@@ -5,7 +5,7 @@ import { anyText, type Cell, isoMoment, numberCells, oneOf, optionalText, shaped
 /** What is wrong with a row: the heading it stands under, and why. */
 export interface WrongCell {
   column: string;
-  says: Message;
+  message: Message;
 }
 
 /** A kind of list that can be taken over: its headings, how each cell is read, and what must hold of a whole row. */
@@ -42,7 +42,7 @@ const specifications = ({
     Number(fineness) > 1000
       ? {
           column: "fineness_permille",
-          says: message("form.number.above", { value: Number(fineness), unit: "\u00a0‰", to: 1000 }),
+          message: message("form.number.above", { value: Number(fineness), unit: "\u00a0‰", to: 1000 }),
         }
       : null,
 });
@@ -63,7 +63,7 @@ const metals = ({ composition, positiveNumber }: Numbers): List => ({
     if (Number(nominal) >= Number(low) && Number(nominal) <= Number(high)) return null;
     return {
       column: "density_g_cm3",
-      says: message("form.number.out-of-range", {
+      message: message("form.number.out-of-range", {
         value: Number(nominal),
         unit: "\u00a0g/cm³",
         from: Number(low),
@@ -102,7 +102,7 @@ const weighings = ({ positiveDecimal, optionalPositiveDecimal, optionalDecimal }
     Number(density) > densest
       ? {
           column: "density_g_cm3",
-          says: message("import.cell.too-dense", {
+          message: message("import.cell.too-dense", {
             g_cm3: { decimal: String(density) },
             densest_g_cm3: densest,
           }),

@@ -13,7 +13,7 @@ export interface RefusedCell {
   line: number;
   column: string;
   value: string;
-  says: Message;
+  message: Message;
 }
 
 export interface ImportPreview {
@@ -121,20 +121,25 @@ function readRow({ list: { columns, wrong }, headings, asRow }: RowRead, { line,
     const at = headings.findIndex(({ column }) => column === name);
     const value = at < 0 ? "" : (cells[at] ?? "");
     const read = cell.safeParse(value);
-    if (!read.success) refused.push({ line, column: name, value, says: saysOf(read.error.issues[0]) });
+    if (!read.success) refused.push({ line, column: name, value, message: saysOf(read.error.issues[0]) });
     else if (headings[at]?.unitOpen && value.trim() !== "" && !/\p{L}/u.test(value))
-      refused.push({ line, column: name, value, says: message("import.cell.unit-open", { column: name }) });
+      refused.push({
+        line,
+        column: name,
+        value,
+        message: message("import.cell.unit-open", { column: name }),
+      });
     else if (read.data !== undefined) values[name] = read.data;
   }
   for (const value of cells.slice(headings.length))
     if (value.trim() !== "")
-      refused.push({ line, column: "–", value, says: message("import.cell.behind-headings") });
+      refused.push({ line, column: "–", value, message: message("import.cell.behind-headings") });
   if (refused.length > 0) return { values, refused };
   const faulty = wrong?.(values);
   const whole = faulty ? faulty : asRow(values);
   if ("row" in whole) return { values: whole.row, refused };
-  const { column, says } = whole;
-  return { values, refused: [{ line, column, value: String(values[column]), says }] };
+  const { column, message: found } = whole;
+  return { values, refused: [{ line, column, value: String(values[column]), message: found }] };
 }
 
 /** The same id or ticket twice; old weighings may repeat a ticket, but not at the same moment. */
@@ -150,11 +155,11 @@ function repeated(
   seen.set(key, before ?? line);
   return before === undefined
     ? []
-    : [{ line, column, value, says: message("import.cell.stands-already", { line: before }) }];
+    : [{ line, column, value, message: message("import.cell.stands-already", { line: before }) }];
 }
 
 /** The message that the issue of a cell carries. */
 function saysOf(issue: z.core.$ZodIssue | undefined): Message {
-  const says = issue?.code === "custom" ? (issue.params?.says as Message | undefined) : undefined;
-  return says ?? message("form.entry.not-text");
+  const sentence = issue?.code === "custom" ? (issue.params?.message as Message | undefined) : undefined;
+  return sentence ?? message("form.entry.not-text");
 }

@@ -19,29 +19,30 @@ export async function askToCosign(
   ledger: Ledger,
   note: string,
   asked: Asked,
-): Promise<{ line: string } | { says: Message }> {
+): Promise<{ line: string } | { message: Message }> {
   const head = readNote(note)?.head;
-  if (!head) return { says: message("ledger.witness.refused", { witness: asked.name, status: 400 }) };
+  if (!head) return { message: message("ledger.witness.refused", { witness: asked.name, status: 400 }) };
   const { size } = head;
   const request = async (old: number) =>
     asked.send(checkpointRequest(old, await ledger.consistencyProof(old, size), note));
   let answer = await request(size);
   if (answer.status === 409) {
     const seen = Number(answer.body.trim());
-    if (!(Number.isSafeInteger(seen) && seen >= 0)) return { says: refused(asked, answer) };
-    if (seen > size) return { says: message("ledger.witness.saw-more", { witness: asked.name, seen, size }) };
-    if (seen === size) return { says: message("ledger.witness.saw-other", { witness: asked.name, seen }) };
+    if (!(Number.isSafeInteger(seen) && seen >= 0)) return { message: refused(asked, answer) };
+    if (seen > size)
+      return { message: message("ledger.witness.saw-more", { witness: asked.name, seen, size }) };
+    if (seen === size) return { message: message("ledger.witness.saw-other", { witness: asked.name, seen }) };
     answer = await request(seen);
     if (answer.status === 422)
-      return { says: message("ledger.witness.saw-other", { witness: asked.name, seen }) };
+      return { message: message("ledger.witness.saw-other", { witness: asked.name, seen }) };
   }
-  if (answer.status !== 200) return { says: refused(asked, answer) };
+  if (answer.status !== 200) return { message: refused(asked, answer) };
   const line = answer.body.split("\n").find((one) => {
     const read = readNote(`${note}${one}\n`);
     return read !== null && cosignedAt(read, asked.key) !== null;
   });
   return line === undefined
-    ? { says: message("ledger.witness.no-cosignature", { witness: asked.name }) }
+    ? { message: message("ledger.witness.no-cosignature", { witness: asked.name }) }
     : { line: `${line}\n` };
 }
 

@@ -53,7 +53,7 @@ export function keepWitnessed(own: Ledger, { now, sleep, everyMs = 20_000 }: Wit
     if (before.upTo === newest.size && before.why === null) return;
     const asked = await askedBy(ledger, name, chosen, now, ended.signal);
     const answer = await askToCosign(ledger, newest.note, asked);
-    if ("says" in answer) return void states.set(name, { ...before, why: answer.says });
+    if ("message" in answer) return void states.set(name, { ...before, why: answer.message });
     const body = { origin: await ledger.name(), size: newest.size, witness: name, line: answer.line };
     const { at } = await ledger.append("cosignature", `witness:${asked.key.name}`.slice(0, 200), body);
     states.set(name, { witness: name, upTo: newest.size, at, why: null });

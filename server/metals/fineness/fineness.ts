@@ -22,7 +22,7 @@ export interface Fineness {
   widths: { measurement: number; law: number; freedom: number };
   /** false when no alloy of this kind has such a density; the ranges are then empty of meaning */
   possible: boolean;
-  says: Message;
+  message: Message;
 }
 
 /** Linear expansion used to bring a density to 20 °C, 10⁻⁶/K: the library's value for gold alloys and for silver-copper. */
@@ -96,7 +96,7 @@ function finenessOver(
       freedom: 1000 * (Math.max(...middles) - Math.min(...middles)),
     },
     possible,
-    says: possible
+    message: possible
       ? message("fineness.lies-between", {
           precious: named[precious],
           rest,

@@ -22,7 +22,7 @@ export interface Comparison {
   unit: "g" | "mm";
   allowed: readonly [number, number];
   state: ComparisonState;
-  says: Message;
+  message: Message;
 }
 
 /** Where a law states no tolerance, mass may differ by this share (common practice for struck coins). */
@@ -52,7 +52,7 @@ function comparison(
     unit,
     allowed,
     state,
-    says: message("specification.compared", { what, measured, unit, state, low, high }),
+    message: message("specification.compared", { what, measured, unit, state, low, high }),
   };
 }
 

@@ -15,7 +15,7 @@ import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { asTyped, html, queryOf } from "../page-request.ts";
 import { personOf } from "../person.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 
 interface Parts {
   /** undefined when this start has no address for the room: then there is nobody to add */
@@ -167,6 +167,5 @@ const viewOf = ({ id, name, initials, role, passphrase }: Person): PhoneView["pe
 });
 
 function problemsIn(error: unknown): PhoneView["problems"] {
-  const { says, field = "people" } = refusalOf(error);
-  return [{ fieldId: field, error: says }];
+  return problemsOf(error, "people");
 }

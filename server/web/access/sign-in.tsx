@@ -14,7 +14,7 @@ import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import { personOf } from "../person.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 import { sessionCookie } from "./signed-in.ts";
 
 interface Parts {
@@ -140,8 +140,7 @@ export async function signInRoutes(app: FastifyInstance, { access, ledger, demo 
       await ledger.append("passphrase-chosen", "access", who);
       return await begin(request, reply, person);
     } catch (error) {
-      const { says, field = "code" } = refusalOf(error);
-      return signUp(request, reply, [{ fieldId: field, error: says }], 422);
+      return signUp(request, reply, problemsOf(error, "code"), 422);
     }
   });
 

@@ -85,17 +85,22 @@ export function onlySignedIn(app: FastifyInstance, { access, ledger, demo, now }
     }
   });
 
-  function refuse(request: FastifyRequest, reply: FastifyReply, status: number, says: Message) {
+  function refuse(request: FastifyRequest, reply: FastifyReply, status: number, sentence: Message) {
     const { locale } = lookOf(request);
     if (request.url.startsWith("/api/"))
       return sendProblem(reply.header("www-authenticate", 'Bearer realm="underhook"'), status, locale, {
-        says,
+        message: sentence,
         at: "authorization",
       });
-    if (wantsPart(request)) return html(reply, render(h(ProblemNote, { problem: { says } }), locale), status);
+    if (wantsPart(request))
+      return html(reply, render(h(ProblemNote, { problem: { message: sentence } }), locale), status);
     const frame = frameOf(request, reply, { path: "", demo });
     const title = tellerOf(locale)("frame.not-done");
-    return html(reply, page({ ...frame, title, kind: "plain", main: h(Problem, { says }) }), status);
+    return html(
+      reply,
+      page({ ...frame, title, kind: "plain", main: h(Problem, { message: sentence }) }),
+      status,
+    );
   }
 
   function toSignIn(request: FastifyRequest, reply: FastifyReply) {

@@ -39,8 +39,8 @@ export function computeOfApi(app: FastifyInstance, compute: Compute): void {
       const answer = await compute(request.body);
       const { lang } = request.query;
       if (!isError(answer)) return printed(answer, (message) => tell(message, lang));
-      const { at, message: says } = answer.error;
-      return sendProblem(reply, 422, lang, { says, at, id: answer.id });
+      const { at, message: sentence } = answer.error;
+      return sendProblem(reply, 422, lang, { message: sentence, at, id: answer.id });
     },
   );
 }

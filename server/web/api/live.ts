@@ -77,8 +77,8 @@ export function liveOfApi(app: FastifyInstance, bench: Bench, requireScope: Requ
     },
     async (request, reply) => {
       const leave = takePlace(undefined, () => undefined);
-      const says = message("refusal.streams", { streams: mostListening });
-      if (!leave) return sendProblem(reply, 503, languageOf(request), { says });
+      const sentence = message("refusal.streams", { streams: mostListening });
+      if (!leave) return sendProblem(reply, 503, languageOf(request), { message: sentence });
       reply.hijack();
       reply.raw.writeHead(200, {
         "content-type": "text/event-stream; charset=utf-8",

@@ -60,7 +60,7 @@ export function lotsOfApi(
       const lot = lotOf(entries);
       if (!lot)
         return sendProblem(reply, 404, languageOf(request), {
-          says: message("api.refused.no-lot", { id }),
+          message: message("api.refused.no-lot", { id }),
           at: "id",
         });
       const items = await lots.items(id, library());

@@ -23,7 +23,7 @@ export const problem = z.strictObject({
 export const refused = { content: { [mediaType]: { schema: problem } } } as const;
 
 interface Refused {
-  says: Message;
+  message: Message;
   /** place of the fault in the request, or empty */
   at?: string;
   /** id of the request that was refused, where it had one */
@@ -34,15 +34,15 @@ export function sendProblem(
   reply: FastifyReply,
   status: number,
   locale: Locale,
-  { says, at = "", id = null }: Refused,
+  { message, at = "", id = null }: Refused,
 ): FastifyReply {
-  const detail = tell(says, locale);
+  const detail = tell(message, locale);
   const body: z.infer<typeof problem> = {
     type: "about:blank",
     title: STATUS_CODES[status] ?? "",
     status,
     detail,
-    code: says.code,
+    code: message.code,
     id,
     error: { at, message: detail },
   };

@@ -79,7 +79,7 @@ export function recordsOfApi(app: FastifyInstance, ledger: Ledger, requireScope:
         };
       }
       return sendProblem(reply, 404, languageOf(request), {
-        says: message("api.refused.no-record", { id }),
+        message: message("api.refused.no-record", { id }),
         at: "id",
       });
     },

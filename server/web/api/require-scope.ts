@@ -24,7 +24,10 @@ export function scopeGuard(ledger: Ledger, now: () => Date) {
     // RFC 6750, section 3: the challenge names the scheme, and what was lacking.
     const lacking = answer.status === 403 ? ` error="insufficient_scope", scope="${scope}"` : "";
     reply.header("www-authenticate", `Bearer realm="underhook"${lacking && `,${lacking}`}`);
-    return sendProblem(reply, answer.status, languageOf(request), { says: answer.says, at: "authorization" });
+    return sendProblem(reply, answer.status, languageOf(request), {
+      message: answer.message,
+      at: "authorization",
+    });
   };
 }
 

@@ -49,7 +49,7 @@ export function ticketsOfApi(
       } catch (error) {
         if (!(error instanceof LedgerError) || error.code !== "ledger.entry.stands") throw error;
         return sendProblem(reply, 409, languageOf(request), {
-          says: message("api.refused.key-used"),
+          message: message("api.refused.key-used"),
           at: "idempotency-key",
         });
       }

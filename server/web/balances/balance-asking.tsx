@@ -68,7 +68,7 @@ const askForm = ({ exact, choice, number, box }: Entries) =>
   z
     .object({
       consent: box().refine((agreed) => agreed, {
-        params: { says: message("balance.request.consent") },
+        params: { message: message("balance.request.consent") },
       }),
       request: exact(),
       when: choice(["timer", "capture"], {

@@ -28,7 +28,7 @@ export function balanceForms(app: FastifyInstance, demo: boolean): AddForm {
         const next = await does(formIn(request, entries), request);
         return reply.redirect(typeof next === "string" ? next : "/balances", 303);
       } catch (error) {
-        return show(request, reply, refusalOf(error).says);
+        return show(request, reply, refusalOf(error).message);
       }
     });
   };

@@ -72,7 +72,7 @@ const answersForm: Form<Answers> = (_, sent) => z.object({}).transform(() => ans
 const profileForm = ({ text, box }: Entries) =>
   z.object({
     name: text({ most: 120, missing: message("learn.name") }),
-    confirmed: box().refine((compared) => compared, { params: { says: message("learn.not-compared") } }),
+    confirmed: box().refine((compared) => compared, { params: { message: message("learn.not-compared") } }),
   });
 
 function learningForms(add: AddForm, show: ShowAgain, learning: Learning, parts: BalanceParts): void {

@@ -31,10 +31,10 @@ const useForm = ({ typed }: Entries) => z.object({ name: typed() });
 /** The learned profiles: shown, tested by their own lines, saved as a file, taken over from one, used. */
 export function balanceProfileRoutes(app: FastifyInstance, parts: BalanceParts, add: AddForm): void {
   const { balance, profiles, demo } = parts;
-  const problem = (request: FastifyRequest, reply: FastifyReply, says: Sentence, status = 422) => {
+  const problem = (request: FastifyRequest, reply: FastifyReply, sentence: Sentence, status = 422) => {
     const frame = frameOf(request, reply, { path: "/balances/profiles", demo });
     const title = tellerOf(frame.locale)("frame.not-done");
-    return html(reply, page({ ...frame, title, main: <Problem says={says} /> }), status);
+    return html(reply, page({ ...frame, title, main: <Problem message={sentence} /> }), status);
   };
   const unknown = message("profile.unknown");
   app.get<NamedRequest>("/balances/profiles/:name", (request, reply) => {

@@ -9,7 +9,7 @@ import type { RefusedForm } from "../evidence/size-view.ts";
 import { type Entries, formIn } from "../forms/form.ts";
 import { lookOf } from "../look.ts";
 import { asTyped, html, wantsPart } from "../page-request.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 import type { BenchTests } from "./bench-tests.ts";
 
 const excludeForm = ({ typed }: Entries) => z.object({ reason: typed() });
@@ -52,10 +52,8 @@ export function benchTestRoutes(
     try {
       return answer(request, reply, await does());
     } catch (error) {
-      const refused = refusalOf(error);
       const { kind } = formIn(request, kindForm);
-      const { says, field = "other-tests-heading" } = refused;
-      const problems = [{ fieldId: field, error: says }];
+      const problems = problemsOf(error, "other-tests-heading");
       return answer(request, reply, { kind: kind || "size", values: asTyped(request), problems });
     }
   }

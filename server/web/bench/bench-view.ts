@@ -40,7 +40,8 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     handsFree: bench.handsFree.now !== undefined,
     error: bench.error,
     closed: bench.closed && {
-      ...bench.closed,
+      message: bench.closed.says,
+      todo: bench.closed.todo,
       since: whenOf(bench.closed.since, timeZoneOf(bench.preferences)),
     },
     ...(bench.adjusted && { adjusted: bench.adjusted.notice }),

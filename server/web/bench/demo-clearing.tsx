@@ -14,11 +14,15 @@ export function demoClearingRoute(app: FastifyInstance, demo: boolean, changeBen
       reply.raw.once("finish", () => changeBench("typed"));
       return reply.redirect("/", 303);
     }
-    const says = demo ? message("demo.cannot-end") : message("demo.none");
+    const sentence = demo ? message("demo.cannot-end") : message("demo.none");
     const frame = frameOf(request, reply, { path: "/settings", demo });
     return html(
       reply,
-      page({ ...frame, title: tellerOf(frame.locale)("frame.not-done"), main: <Problem says={says} /> }),
+      page({
+        ...frame,
+        title: tellerOf(frame.locale)("frame.not-done"),
+        main: <Problem message={sentence} />,
+      }),
       demo ? 503 : 409,
     );
   });

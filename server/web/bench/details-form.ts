@@ -74,7 +74,7 @@ function statedIn(
     has: (name) => optional(name) !== undefined,
     optional,
     number: (name) =>
-      needed(name, message("form.entry", { what: nameOf(name), says: message("form.number.empty") })),
+      needed(name, message("form.entry", { what: nameOf(name), message: message("form.number.empty") })),
     words: (name, example) =>
       needed(name, message("weighing.details.empty", { field: nameOf(name), example: message(example) })),
     count: (name) => {

@@ -11,7 +11,7 @@ import { aboutIn } from "../about.ts";
 import { type Entries, type Form, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { asTyped, html } from "../page-request.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 
 const signedForm = ({ typed, ifSent }: Entries) =>
   z.object({ by: typed(), typedBy: typed(), celsius: ifSent() });
@@ -75,9 +75,7 @@ export function secondPersonRoutes(
         await bench.station.do({ do: "write-record", subject: item.id, seen: "now" });
       return reply.redirect(back, 303);
     } catch (error) {
-      const refused = refusalOf(error);
-      const { says, field = "by" } = refused;
-      return show(request, reply, item, { problems: [{ fieldId: field, error: says }], typed: fields });
+      return show(request, reply, item, { problems: problemsOf(error, "by"), typed: fields });
     }
   });
 }

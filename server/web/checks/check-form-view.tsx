@@ -96,12 +96,12 @@ function inLanguage(values: Record<string, string>, locale: Locale): Record<stri
 }
 
 function outcomeOf(
-  { says, passed, todo, of, by, at }: CheckRepository["all"][number],
+  { says: message, passed, todo, of, by, at }: CheckRepository["all"][number],
   { locale, zone }: Manner,
 ): NonNullable<CheckFormView["outcome"]> {
   const t = tellerOf(locale);
   return {
-    says,
+    message,
     passed,
     todo,
     facts: [

@@ -58,13 +58,13 @@ export async function checksView(parts: {
   );
   const good = mine.filter(({ passed, at: made }) => passed && !out.has(made));
   return {
-    ...(closed && { closed: { ...closed, since: whenOf(closed.since, zone) } }),
+    ...(closed && { closed: { message: closed.says, todo: closed.todo, since: whenOf(closed.since, zone) } }),
     adjusted: adjustments.allOpen.map(({ of, since, notice }) => ({
       of,
       name: balanceLabel(of),
       inUse: of === balance,
       since: whenOf(since, zone),
-      says: notice,
+      message: notice,
     })),
     checks: checkKinds.map((kind) => {
       const stopped = closed?.kinds.includes(kindInLedger(kind)) ?? false;
@@ -80,7 +80,7 @@ export async function checksView(parts: {
       standing: chartView(chart).standing,
       limits: chart.epochs.map((epoch, index) => ({
         from: whenOf(epoch.from, zone),
-        says: chartView(chart).limits[index]?.says ?? "",
+        message: chartView(chart).limits[index]?.message ?? "",
         ...entryOf(epoch, ledger),
       })),
       ...proposedLimits(chart, at),
@@ -95,8 +95,8 @@ function proposedLimits(chart: ControlChart, at: string): { proposed?: Sentence 
   const basis = basisOf(chart);
   if (basis.length < pointsForLimits.provisional) return {};
   const signed = withEpoch(chart, { from: at, by: "–", why: "–", basis });
-  const says = chartView(signed).limits.at(-1)?.says;
-  return says === undefined ? {} : { proposed: says };
+  const message = chartView(signed).limits.at(-1)?.message;
+  return message === undefined ? {} : { proposed: message };
 }
 
 function rowOf(

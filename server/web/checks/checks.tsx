@@ -85,7 +85,7 @@ export function checkRoutes(
       await keepLimits(checks, (await weighed.now()).points, formIn(request, limitsForm), now());
       return reply.redirect("/checks", 303);
     } catch (error) {
-      return index(request, reply, [{ fieldId: "main", error: refusalOf(error).says }], asTyped(request));
+      return index(request, reply, [{ fieldId: "main", error: refusalOf(error).message }], asTyped(request));
     }
   });
 
@@ -95,7 +95,7 @@ export function checkRoutes(
       await adjustments.lookedAt(of ?? balanceChecked(bench), adjusted);
       return reply.redirect("/checks", 303);
     } catch (error) {
-      const problems = [{ fieldId: adjustedBy(asTyped(request).of), error: refusalOf(error).says }];
+      const problems = [{ fieldId: adjustedBy(asTyped(request).of), error: refusalOf(error).message }];
       return index(request, reply, problems, asTyped(request));
     }
   });
@@ -111,7 +111,7 @@ export function checkRoutes(
         const next = await withNextReading(kind, formIn(request, takenForm), bench);
         return form(request, reply, kind, { values: next });
       } catch (error) {
-        const problems = [{ fieldId: "main", error: refusalOf(error).says }];
+        const problems = [{ fieldId: "main", error: refusalOf(error).message }];
         return form(request, reply, kind, { problems, values });
       }
     },
@@ -138,7 +138,7 @@ export function checkRoutes(
         return reply.redirect(`/checks/${kind}?kept=${step ?? checks.all.at(-1)?.id}`, 303);
       } catch (error) {
         return form(request, reply, kind, {
-          problems: [{ fieldId: "main", error: refusalOf(error).says }],
+          problems: [{ fieldId: "main", error: refusalOf(error).message }],
           values,
         });
       }

@@ -20,18 +20,18 @@ export function plotOf(chart: ControlChart, place: number, { locale, zone }: Man
   return {
     id: `chart-${place + 1}`,
     caption: sentenceText(view.title, locale),
-    points: view.points.map(({ at, value, attempt, state, says, fits, allowed }) => ({
+    points: view.points.map(({ at, value, attempt, state, message, fits, allowed }) => ({
       when: whenOf(at, zone),
       value: shown(value),
       attempt,
       outcome: allowed && fits === false ? "failed" : states[state],
-      ...(state === "no-limits" ? {} : { note: sentenceText(says, locale) }),
+      ...(state === "no-limits" ? {} : { note: sentenceText(message, locale) }),
     })),
-    epochs: view.limits.map(({ firstPoint, mean, s, says, from }) => ({
+    epochs: view.limits.map(({ firstPoint, mean, s, message, from }) => ({
       from: firstPoint,
       mean: shown(mean),
       s: shown(s),
-      because: sentenceText(says, locale),
+      because: sentenceText(message, locale),
       since: whenOf(from, zone),
     })),
     ...(allowed && { allowed: allowed.map(shown) }),

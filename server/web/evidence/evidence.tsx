@@ -16,7 +16,7 @@ import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { asTyped, html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 import { typedTest } from "./evidence-entry.ts";
 import { type EvidenceParts, evidenceView } from "./evidence-view.ts";
 import { restate } from "./restate.ts";
@@ -102,12 +102,10 @@ export function evidenceRoutes(
       await restate(request.params.piece, { ledger, evaluate, program: programVersion });
       return reply.redirect(`/records/${request.params.piece}/evidence`, 303);
     } catch (error) {
-      const refused = refusalOf(error);
-      const { says, field = "evidence-heading" } = refused;
       return answer(request, reply, {
         kind,
         values: asTyped(request),
-        problems: [{ fieldId: field, error: says }],
+        problems: problemsOf(error, "evidence-heading"),
       });
     }
   }

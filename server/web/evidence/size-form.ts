@@ -52,7 +52,7 @@ export function typedSize(request: FastifyRequest, { specifications, mass, libra
   if ("problems" in read) return read;
   const { specification, measured } = read.values;
   const check = checkSize(specification, measured, library);
-  const lines = check.comparisons.map(({ says }) => says);
+  const lines = check.comparisons.map(({ message: sentence }) => sentence);
   return {
     body: {
       test: "size",

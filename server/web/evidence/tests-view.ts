@@ -20,10 +20,10 @@ export function excludedByTests(
   excluded: NonNullable<Stated["excluded_by_tests"]>,
   library: Library,
 ): ExcludedView[] {
-  const found = new Map<string, { id: string; called: Param; says: Message[] }>();
-  for (const { id, by, says = message(`test.name.${by}`) } of excluded) {
-    const one = found.get(id) ?? { id, called: calledById(id, library), says: [] };
-    one.says.push(says);
+  const found = new Map<string, { id: string; called: Param; message: Message[] }>();
+  for (const { id, by, says: sentence = message(`test.name.${by}`) } of excluded) {
+    const one = found.get(id) ?? { id, called: calledById(id, library), message: [] };
+    one.message.push(sentence);
     found.set(id, one);
   }
   return [...found.values()];

@@ -58,7 +58,7 @@ export interface Entries {
 }
 
 /** Reads one trimmed entry, or gives why it goes back. */
-type Read<T> = (typed: string) => { value: T } | { says: Message };
+type Read<T> = (typed: string) => { value: T } | { message: Message };
 
 /** The entries of a page whose language writes this decimal mark. */
 export function entriesFor(mark: DecimalMark): Entries {
@@ -92,8 +92,8 @@ export function entriesFor(mark: DecimalMark): Entries {
       entry(undefined, (typed) => {
         const value = typed === "" ? first : of.find((one) => one === typed);
         if (value !== undefined) return { value };
-        const says = typeof wrong === "function" ? wrong(typed) : wrong;
-        return { says: says ?? message("form.choice.not-offered", { typed }) };
+        const sentence = typeof wrong === "function" ? wrong(typed) : wrong;
+        return { message: sentence ?? message("form.choice.not-offered", { typed }) };
       }),
     box: () =>
       z
@@ -121,21 +121,26 @@ function entry<T>(what: Message | undefined, read: Read<T>) {
     .transform((typed, context): T => {
       const found = read(typed.trim());
       if ("value" in found) return found.value;
-      const says = what === undefined ? found.says : message("form.entry", { what, says: found.says });
-      context.addIssue({ code: "custom", params: { says } });
+      const sentence =
+        what === undefined ? found.message : message("form.entry", { what, message: found.message });
+      context.addIssue({ code: "custom", params: { message: sentence } });
       return z.NEVER;
     });
 }
 
-function quantity(typed: string, asked: Quantity, mark: DecimalMark): { value: string } | { says: Message } {
+function quantity(
+  typed: string,
+  asked: Quantity,
+  mark: DecimalMark,
+): { value: string } | { message: Message } {
   const { unit = "", aboveZero, whole, what, ...limits } = asked;
   const read: TypedNumber = readQuantity(typed, { ...limits, unit, mark });
-  if (read.kind !== "number") return { says: read.says };
+  if (read.kind !== "number") return { message: read.message };
   const { text } = read;
   if (aboveZero && !(Number(text) > 0))
-    return { says: message("form.number.not-above-zero", { value: { decimal: text } }) };
+    return { message: message("form.number.not-above-zero", { value: { decimal: text } }) };
   if (whole && !Number.isInteger(Number(text)))
-    return { says: message("form.number.whole", { value: { decimal: text } }) };
+    return { message: message("form.number.whole", { value: { decimal: text } }) };
   return { value: text };
 }
 
@@ -143,25 +148,25 @@ function readingOf(
   typed: string,
   unit: string,
   asked: { mark: DecimalMark; of: "load" | "zero" },
-): { value: { text: string; unit: MassUnit } } | { says: Message } {
+): { value: { text: string; unit: MassUnit } } | { message: Message } {
   try {
     return { value: typedReading(typed, unit, { ...asked, at: "" }) };
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    return { says: messageOf(error) };
+    return { message: messageOf(error) };
   }
 }
 
-function day(typed: string, { missing }: Words): { value: string } | { says: Message } {
-  if (typed === "" && missing) return { says: missing };
-  return isDay(typed) ? { value: typed } : { says: message("form.day.not-a-day", { typed }) };
+function day(typed: string, { missing }: Words): { value: string } | { message: Message } {
+  if (typed === "" && missing) return { message: missing };
+  return isDay(typed) ? { value: typed } : { message: message("form.day.not-a-day", { typed }) };
 }
 
-function wordsOf(typed: string, { missing, most = 2000 }: Words): { value: string } | { says: Message } {
-  if (typed === "") return { says: missing ?? message("form.text.empty") };
+function wordsOf(typed: string, { missing, most = 2000 }: Words): { value: string } | { message: Message } {
+  if (typed === "") return { message: missing ?? message("form.text.empty") };
   return typed.length <= most
     ? { value: typed }
-    : { says: message("form.text.too-long", { length: typed.length, most }) };
+    : { message: message("form.text.too-long", { length: typed.length, most }) };
 }
 
 /** True for a day that the calendar has: 30 February reads as 1 March when it is not looked at. */

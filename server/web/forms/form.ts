@@ -56,19 +56,19 @@ export function formIn<T>(request: FastifyRequest, form: Form<T>): T {
 }
 
 /** Refuses one entry because of what another one says: for a `superRefine` of the whole form. */
-export function refuseEntry(context: z.RefinementCtx, fieldId: string, says: Message): void {
-  context.addIssue({ code: "custom", path: [fieldId], params: { says } });
+export function refuseEntry(context: z.RefinementCtx, fieldId: string, sentence: Message): void {
+  context.addIssue({ code: "custom", path: [fieldId], params: { message: sentence } });
 }
 
 /** Refuses what an entry says by itself: for its own `superRefine`, which is looked at whatever the others say. */
-export function refuse(context: z.RefinementCtx, says: Message): void {
-  context.addIssue({ code: "custom", params: { says } });
+export function refuse(context: z.RefinementCtx, sentence: Message): void {
+  context.addIssue({ code: "custom", params: { message: sentence } });
 }
 
 /** The message that an issue carries: `refuse` puts it there. What else zod finds is an entry that is no text. */
 function problemOf(issue: z.core.$ZodIssue): FieldProblem {
-  const says = issue.code === "custom" ? (issue.params?.says as Message | undefined) : undefined;
-  return { fieldId: issue.path.map(String).join("."), error: says ?? message("form.entry.not-text") };
+  const sentence = issue.code === "custom" ? (issue.params?.message as Message | undefined) : undefined;
+  return { fieldId: issue.path.map(String).join("."), error: sentence ?? message("form.entry.not-text") };
 }
 
 export type { Entries };

@@ -46,11 +46,11 @@ function withMetal(column: string, row: Values, library: Library): ReturnType<Ro
   const called = (id: string) => locales.map((locale) => nameIn(library, id, locale));
   const read = typedClaim(typed, library, called);
   if ("metal" in read) return { row: { ...row, [column]: read.metal } };
-  const says =
+  const sentence =
     read.meanings.length === 0
       ? message("import.cell.no-metal", { typed })
       : message("import.cell.metals", { typed, meanings: { anyOf: read.meanings } });
-  return { column, says };
+  return { column, message: sentence };
 }
 
 function wrongSpecification(row: Values, library: Library) {
@@ -126,12 +126,12 @@ function refusedBy(otherwise: string, read: () => unknown): WrongCell | null {
     if (!(error instanceof Refusal)) throw error;
     const faults = z.array(fault).safeParse(error.params.faults);
     const [first] = faults.success ? faults.data : [];
-    if (!first) return { column: otherwise, says: messageOf(error) };
+    if (!first) return { column: otherwise, message: messageOf(error) };
     const [, , key] = first.params.place.split(".");
     const columns: Record<string, string> = { composition: "composition_percent" };
-    return { column: key === undefined ? otherwise : (columns[key] ?? key), says: first.params.says };
+    return { column: key === undefined ? otherwise : (columns[key] ?? key), message: first.params.message };
   }
 }
 
 /** A fault as the readers of own metals and specifications list them. */
-const fault = z.object({ params: z.object({ place: z.string(), says: z.custom<Message>() }) });
+const fault = z.object({ params: z.object({ place: z.string(), message: z.custom<Message>() }) });

@@ -1,4 +1,4 @@
-import type { FieldError } from "../../../views/forms.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import type { ListName } from "../../ledger/imports/lists.ts";
 import type { ImportPreview } from "../../ledger/imports/preview.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
@@ -13,7 +13,7 @@ export interface ImportRun {
   readonly of: number;
   readonly seen: number;
   /** how it ended: rows that were written, or why no more were; undefined while it goes on */
-  readonly outcome: { count: number; stopped: boolean } | { says: FieldError } | undefined;
+  readonly outcome: { count: number; stopped: boolean } | { message: Sentence } | undefined;
   /** resolves when it ended, either way */
   readonly ended: Promise<void>;
   /** Ends it between two rows; what is written stays, and the same list again writes nothing twice. */
@@ -38,7 +38,7 @@ export function importRun(
       outcome = { count, stopped: stopping.signal.aborted && seen < of };
     })
     .catch((error: unknown) => {
-      outcome = { says: refusalOf(error).says };
+      outcome = { message: refusalOf(error).message };
     });
   return {
     list: preview.list,

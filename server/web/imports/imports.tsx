@@ -3,11 +3,11 @@ import { setTimeout as pause } from "node:timers/promises";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
-import type { FieldError } from "../../../views/forms.tsx";
 import { ImportPage, type ImportView, PreviewPage, RunningPage } from "../../../views/imports/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
+import type { Sentence } from "../../../views/sentence.tsx";
 import { alsoUnderstood } from "../../ledger/imports/headings.ts";
 import { type ListName, lists } from "../../ledger/imports/lists.ts";
 import { type ImportPreview, previewImport } from "../../ledger/imports/preview.ts";
@@ -97,7 +97,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
     const { list, text: pasted, from } = formIn(request, importForm);
     const file = fileOf(request, "file");
     const text = file ? textOf(file) : pasted;
-    const again = (fieldId: string, error: FieldError) =>
+    const again = (fieldId: string, error: Sentence) =>
       choose(request, reply, { list, from, text: pasted, problems: [{ fieldId, error }] });
     if (text.trim() === "") return again("file", message("imports.no-text"));
     if (from === "") return again("from", message("imports.no-from"));
@@ -112,7 +112,7 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
       for (const oldest of [...held.keys()].slice(0, -mostHeld)) held.delete(oldest);
       return show(request, reply, preview, from, key);
     } catch (error) {
-      return again("file", refusalOf(error).says);
+      return again("file", refusalOf(error).message);
     }
   });
 
@@ -189,8 +189,8 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
   function ended(request: FastifyRequest, reply: FastifyReply, key: string, run: ImportRun) {
     runs.delete(key);
     const { list, of, outcome } = run;
-    if (outcome && "says" in outcome)
-      return choose(request, reply, { list, problems: [{ fieldId: "file", error: outcome.says }] });
+    if (outcome && "message" in outcome)
+      return choose(request, reply, { list, problems: [{ fieldId: "file", error: outcome.message }] });
     const { count = 0, stopped = false } = outcome ?? {};
     if (!stopped) held.delete(key);
     return reply.redirect(`/imports?taken=${count}&list=${list}${stopped ? `&of=${of}` : ""}`, 303);

@@ -95,7 +95,7 @@ export function ticketRoutes(app: FastifyInstance, { bench, ledger, demo, librar
     } catch (error) {
       const refused = refusalOf(error);
       const frame = frameOf(request, reply, { path: "/", demo });
-      const main = <Problem says={refused.says} />;
+      const main = <Problem message={refused.message} />;
       return html(reply, page({ ...frame, title: t("frame.not-done"), main }), 422);
     }
   });

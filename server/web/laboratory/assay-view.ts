@@ -33,7 +33,7 @@ export function assayRows(entries: readonly Entry[], manner: Manner): AssayRow[]
   return assaysOf(entries)
     .map(({ entry, excluded }) => ({
       id: entry.id,
-      says: `${finenessOf(entry, locale)}; ${entry.body.laboratory}, ${t("assay.report-is", { number: entry.body.report, date: entry.body.date })}; ${writtenIs(entry, manner)}:`,
+      message: `${finenessOf(entry, locale)}; ${entry.body.laboratory}, ${t("assay.report-is", { number: entry.body.report, date: entry.body.date })}; ${writtenIs(entry, manner)}:`,
       standing:
         excluded !== undefined
           ? t("assay.list.excluded", { reason: excluded })

@@ -17,22 +17,22 @@ export function meltsSay(
   { results, silent }: AssayedMelts,
   confidence: number,
   locale: Locale,
-): { says: string; rest?: RestOfResults } | undefined {
+): { message: string; rest?: RestOfResults } | undefined {
   const t = tellerOf(locale);
   const notCounted = silent > 0 ? [t("assay.own-melts.silent", { count: silent })] : [];
-  if (results.length === 0) return silent > 0 ? { says: notCounted.join(" ") } : undefined;
+  if (results.length === 0) return silent > 0 ? { message: notCounted.join(" ") } : undefined;
   const melts = results.length;
   const rest = restOfResults("Au", results, confidence);
   if (!rest)
     return {
-      says: [t("assay.own-melts.few", { melts, needed: fewestResults }), ...notCounted].join(" "),
+      message: [t("assay.own-melts.few", { melts, needed: fewestResults }), ...notCounted].join(" "),
     };
   const finenesses = results.map(({ permille }) => permille);
   const whole = (of: number) => fixed(of, 0, locale);
   const volume = (cm3PerG: number) => fixed(cm3PerG, 4, locale);
   const [low, high] = rest.cm3PerG;
   return {
-    says: [
+    message: [
       t("assay.own-melts.typical", {
         melts,
         low: whole(Math.min(...finenesses)),
@@ -53,7 +53,7 @@ export function meltsSay(
 
 /** What the melts of this house say of a density of gold alloy. */
 export interface MeltsForetell {
-  says: readonly string[];
+  message: readonly string[];
   /** the fineness that a melt with such a rest would have; left out while too few are assayed, or where none has the density */
   permille?: PermilleRange;
 }
@@ -67,16 +67,16 @@ export function meltsForetell(
   const t = tellerOf(locale);
   const { confidence } = measured;
   const told = meltsSay(melts, confidence, locale);
-  if (!told?.rest) return told && { says: [told.says] };
+  if (!told?.rest) return told && { message: [told.message] };
   // of one gram, since a fineness asks for no mass
   const found = goldLike(told.rest, { measured, celsius, massG: 1, uMassG: 0, commonShare: 1 }, confidence);
   const only = t("assay.own-melts.only");
-  if (!found) return { says: [told.says, t("assay.own-melts.impossible"), only] };
+  if (!found) return { message: [told.message, t("assay.own-melts.impossible"), only] };
   const [low, high] = found.permille;
   const whole = (of: number) => fixed(of, 0, locale);
   const narrower = t("assay.own-melts.narrower", {
     low: whole(Math.floor(low)),
     high: whole(Math.ceil(high)),
   });
-  return { says: [told.says, narrower, only], permille: { low, high } };
+  return { message: [told.message, narrower, only], permille: { low, high } };
 }

@@ -16,7 +16,7 @@ import { type Entries, formIn, postedForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { asTyped, html } from "../page-request.ts";
 import { noRecordPage } from "../records/no-record.tsx";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 import { dayOf } from "../when.ts";
 import { assayForm } from "./assay-form.ts";
 import { assayRows, assayView } from "./assay-view.ts";
@@ -78,11 +78,9 @@ export function assayRoutes(app: FastifyInstance, { station, ledger, demo, libra
       await write();
       return reply.redirect(`/records/${encodeURIComponent(request.params.piece)}/laboratory`, 303);
     } catch (error) {
-      const refused = refusalOf(error);
-      const { says, field = fieldId } = refused;
       return answer(request, reply, {
         values: asTyped(request),
-        problems: [{ fieldId: field, error: says }],
+        problems: problemsOf(error, fieldId),
       });
     }
   }

@@ -40,12 +40,12 @@ export function lotRun(parts: LotRunParts): LotRun {
       const lot = await lotOf(id);
       const items = await lots.items(id, library());
       if (isFull(lot, items))
-        return { says: message("lots.run.full", { counted: lot.count! }), isStarted: false };
+        return { message: message("lots.run.full", { counted: lot.count! }), isStarted: false };
       const ticket = nextTicketOf(await announcedFor(parts.ledger, lot), items);
-      if (ticket === undefined) return { says: message("lots.run.first-ticket"), isStarted: false };
+      if (ticket === undefined) return { message: message("lots.run.first-ticket"), isStarted: false };
       const started = await ticketOf(parts, lot, { ticket, claim: "" });
       await bench.station.do({ do: "start-weighing", ...bench.about, ticket: started });
-      return { says: message("lots.run.next", { ticket }), isStarted: true };
+      return { message: message("lots.run.next", { ticket }), isStarted: true };
     },
   };
 }

@@ -167,7 +167,7 @@ async function stoppedOf(ledger: Ledger, items: readonly LotItem[]): Promise<Lot
     if (voided || state !== "no-valid-reading") continue;
     const entries = await ledger.entriesOf(id);
     const stops = weighingOf(entries)?.stops ?? [];
-    const asks = stops.map((says) => ({ says, ask: askOf(says) }));
+    const asks = stops.map((message) => ({ message, ask: askOf(message) }));
     stopped.push({
       ticket,
       about: { subject: id, seen: entries.length },

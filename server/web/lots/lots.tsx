@@ -22,7 +22,7 @@ import { type Form, postedForm, refuse } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { claimOptions } from "../metals/claim-options.ts";
 import { asTyped, html } from "../page-request.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 import { printRoutes, printSettlement } from "../settlements/prints.ts";
 import { settlementRoutes } from "../settlements/settlement.tsx";
 import type { Manner } from "../when.ts";
@@ -93,8 +93,10 @@ export function lotRoutes(
     try {
       await bench.station.do({ do: "open-lot", subject: id, seen: 0, lot: { ...lot, method } });
     } catch (error) {
-      const { says, field = "name" } = refusalOf(error);
-      return list(request, reply, { values: asTyped(request), problems: [{ fieldId: field, error: says }] });
+      return list(request, reply, {
+        values: asTyped(request),
+        problems: problemsOf(error, "name"),
+      });
     }
     if (id === nextLot) nextLot = `lot-${randomUUID()}`;
     return reply.redirect(`/lots/${id}`, 303);

@@ -9,5 +9,5 @@ import { html } from "../page-request.ts";
 /** The page for a lot that is not in the ledger, 404. */
 export function noLotPage(reply: FastifyReply, around: ReturnType<typeof frameOf>): FastifyReply {
   const title = tellerOf(around.locale)("lots.none");
-  return html(reply, page({ ...around, title, main: <Problem says={message("lot.none")} /> }), 404);
+  return html(reply, page({ ...around, title, main: <Problem message={message("lot.none")} /> }), 404);
 }

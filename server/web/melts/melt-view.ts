@@ -125,7 +125,7 @@ function assayRow(
   const standing = excluded === undefined ? "" : ` ${t("assay.list.excluded", { reason: excluded })}`;
   return {
     id: entry.id,
-    says: `${drilling}, ${t(`melts.sides.${side}`)}: ${found}; ${laboratory}, ${t("assay.report-is", { number: report, date })}, ${method}; ${t("assay.written-is", { when: whenOf(entry.at, zone), by })}${standing}`,
+    message: `${drilling}, ${t(`melts.sides.${side}`)}: ${found}; ${laboratory}, ${t("assay.report-is", { number: report, date })}, ${method}; ${t("assay.written-is", { when: whenOf(entry.at, zone), by })}${standing}`,
     counts: excluded === undefined,
   };
 }

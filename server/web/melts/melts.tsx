@@ -18,7 +18,7 @@ import { seenOf } from "../about.ts";
 import { type Form, postedForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { asTyped, html } from "../page-request.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 import { dayOf } from "../when.ts";
 import {
   drillingForm,
@@ -82,7 +82,7 @@ export function meltRoutes(app: FastifyInstance, { station, ledger, demo, now }:
     const melt = meltOf(entries);
     const t = tellerOf(around.locale);
     if (!melt) {
-      const main = <Problem says={message("melt.none")} />;
+      const main = <Problem message={message("melt.none")} />;
       return html(reply, page({ ...around, title: t("melts.none"), main }), 404);
     }
     const names = await lotNames();
@@ -108,8 +108,10 @@ export function meltRoutes(app: FastifyInstance, { station, ledger, demo, now }:
       await station.do({ do: "make-melt", subject, seen: 0, melt });
       return reply.redirect(`/melts/${subject}`, 303);
     } catch (error) {
-      const { says, field = "name" } = refusalOf(error);
-      return list(request, reply, { values: asTyped(request), problems: [{ fieldId: field, error: says }] });
+      return list(request, reply, {
+        values: asTyped(request),
+        problems: problemsOf(error, "name"),
+      });
     }
   });
 
@@ -134,8 +136,7 @@ export function meltRoutes(app: FastifyInstance, { station, ledger, demo, now }:
           await station.do({ ...seenOf(melt, request), ...(await ask(typed.values)) });
           return reply.redirect(`/melts/${melt}`, 303);
         } catch (error) {
-          const { says, field = "by" } = refusalOf(error);
-          return back([{ fieldId: field, error: says }]);
+          return back(problemsOf(error, "by"));
         }
       },
     );

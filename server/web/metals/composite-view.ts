@@ -21,7 +21,7 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
     return {
       name,
       figures: mixtureFigures(composite.known, locale),
-      says: t("composite.mixture"),
+      message: t("composite.mixture"),
       parts: [dense, light].map((part) => ({
         id: part.id.startsWith("own-") ? part.id : `el-${part.id.toLowerCase()}`,
         name: tellValue(part.called, locale),
@@ -39,7 +39,7 @@ export function compositeView(composite: NamedComposite, locale: Locale): Compos
   return {
     name,
     figures: [{ figure: "nominal", from: provenanceMessage(computedBy("core-and-skin")) }],
-    says: t("composite.skin"),
+    message: t("composite.skin"),
     parts: [core, skin].map((part) => ({ id: part.id, name: tellValue(called(part), locale) })),
     shareOf: t("composite.share-of-volume"),
     densities: steps.map((share) => {

@@ -70,7 +70,7 @@ function answerTo(values: Values, library: Library, locale: Locale): Answered {
   try {
     if (shape) volumeOf(shape);
   } catch (error) {
-    return { problems: [{ fieldId: "inner", error: refusalOf(error).says }] };
+    return { problems: [{ fieldId: "inner", error: refusalOf(error).message }] };
   }
   const interval = [value - 2 * u, value + 2 * u] as const;
   const claimed = claim === "" ? undefined : library.metal(claim);
@@ -154,7 +154,7 @@ function rowOf(one: Candidate, locale: Locale): DensityMatchRow {
       : {}),
     likelihood,
     ...(worthMaking === null ? {} : { pays: worthMaking }),
-    ...(separatedBy === null ? {} : { separatedBy: separatedBy.says }),
+    ...(separatedBy === null ? {} : { separatedBy: separatedBy.message }),
   };
 }
 

@@ -63,7 +63,7 @@ export function finenessAnswer(
     metal === "gold" ? goldFineness(measured, one, celsius) : silverFineness(measured, celsius);
   const t = tellerOf(locale);
   const found = colour === "any" && stated ? overClaim(at(colour), stated) : at(colour);
-  if (!found.possible) return { says: found.says, facts: [] };
+  if (!found.possible) return { message: found.message, facts: [] };
   const recipes =
     metal === "gold"
       ? goldColours.map((one) => ({
@@ -73,7 +73,7 @@ export function finenessAnswer(
       : [{ name: t("fineness.with-copper"), ...found.corrected }];
   const foretold = metal === "gold" ? meltsForetell(melts, { measured, celsius }, locale) : undefined;
   return {
-    says: found.says,
+    message: found.message,
     plot: {
       interval: [found.corrected.low, found.corrected.high],
       recipes: [
@@ -89,7 +89,7 @@ export function finenessAnswer(
       })),
     },
     facts: factsOf(found, massRange(found, mass, stated), locale),
-    ...(foretold ? { melts: foretold.says } : {}),
+    ...(foretold ? { melts: foretold.message } : {}),
   };
 }
 
@@ -121,16 +121,16 @@ type Found = Pick<Fineness, "precious" | "corrected" | "plain"> & { widths?: Fin
 
 /** The fineness over everything a claim allows, in the place of that over a colour. */
 function overClaim(
-  { precious, plain, says }: Fineness,
+  { precious, plain, message: sentence }: Fineness,
   { permille: [low, high] }: Pick<FamilyFineness, "permille">,
-): Pick<Fineness, "precious" | "corrected" | "plain" | "possible" | "says"> & { widths?: undefined } {
+): Pick<Fineness, "precious" | "corrected" | "plain" | "possible" | "message"> & { widths?: undefined } {
   return {
     precious,
     plain,
     possible: true,
     corrected: { low, high },
-    says: message("fineness.lies-between", {
-      ...says.params,
+    message: message("fineness.lies-between", {
+      ...sentence.params,
       precious: message(precious === "Au" ? "fineness.precious.gold" : "fineness.precious.silver"),
       rest: message("fineness.rest.claim"),
       low_permille: Math.floor(low),

@@ -57,10 +57,14 @@ export function metalRoutes(
     }
     const ids = now.metals.map((m) => m.id);
     const near = nearIds(id, ids, 4).map((other) => called(now.metal(other)));
-    const says = message("metal.refusal.unknown", { id, library: now.version, near });
+    const sentence = message("metal.refusal.unknown", { id, library: now.version, near });
     return html(
       reply,
-      page({ ...around, title: tellerOf(around.locale)("metals.none"), main: <Problem says={says} /> }),
+      page({
+        ...around,
+        title: tellerOf(around.locale)("metals.none"),
+        main: <Problem message={sentence} />,
+      }),
       404,
     );
   });
@@ -93,7 +97,7 @@ function pageOf(
       .map((metal) => metalRow(metal, locale)),
     all: library.metals.length,
     libraryVersion: library.version,
-    ...(wanted !== undefined && wanted.kind !== "number" ? { densityProblem: wanted.says } : {}),
+    ...(wanted !== undefined && wanted.kind !== "number" ? { densityProblem: wanted.message } : {}),
   };
 }
 

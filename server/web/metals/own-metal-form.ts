@@ -35,8 +35,8 @@ export function ownMetalForm(entry: Entries) {
       const { nominal, low = nominal, high = nominal, conductivityLow: from, conductivityHigh: to } = of;
       const id = idFrom(of.name);
       if (id === undefined) refuseEntry(context, "name", message("metal.own.no-name", { name: of.name }));
-      const { composition = {}, says } = compositionFrom(of.composition, entry);
-      if (says) refuseEntry(context, "composition", says);
+      const { composition = {}, message: sentence } = compositionFrom(of.composition, entry);
+      if (sentence) refuseEntry(context, "composition", sentence);
       return omitUndefined({
         id,
         name: of.name,
@@ -83,20 +83,20 @@ const line = /^([A-Za-z]+)\s+([\d.,]+)(?:\s+([\d.,]+)\s*[-–]\s*([\d.,]+))?\s*%
 function compositionFrom(
   text: string,
   { number }: Entries,
-): { composition?: Record<string, Shares>; says?: Message } {
+): { composition?: Record<string, Shares>; message?: Message } {
   const composition: Record<string, Shares> = {};
   for (const row of text.split(/[\n;]/).filter((one) => one.trim() !== "")) {
     const [, symbol, ...parts] = line.exec(row.trim()) ?? [];
     const percents = z.array(number()).safeParse(parts.filter((part) => part !== undefined));
     if (symbol === undefined || !percents.success)
-      return { says: message("metal.own.composition-line", { line: row.trim() }) };
+      return { message: message("metal.own.composition-line", { line: row.trim() }) };
     const [nominal = 0, low = nominal, high = nominal] = percents.data.map(share100);
     if (!(low <= nominal && nominal <= high && high <= 1))
-      return { says: message("metal.own.limits-percent", { line: row.trim() }) };
+      return { message: message("metal.own.limits-percent", { line: row.trim() }) };
     composition[symbol] = [nominal, low, high];
   }
   const percent = 100 * Object.values(composition).reduce((sum, [nominal]) => sum + nominal, 0);
-  if (Math.abs(percent - 100) > 0.51) return { says: message("metal.own.sum-percent", { percent }) };
+  if (Math.abs(percent - 100) > 0.51) return { message: message("metal.own.sum-percent", { percent }) };
   return { composition };
 }
 

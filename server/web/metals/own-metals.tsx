@@ -70,7 +70,7 @@ export function ownMetalRoutes(
       } catch (error) {
         const refused = refusalOf(error);
         return show(request, reply, {
-          problems: [{ fieldId: refused.field ?? field, error: refused.says }],
+          problems: [{ fieldId: refused.field ?? field, error: refused.message }],
           typed: asTyped(request),
         });
       }

@@ -18,7 +18,7 @@ import { currentSpecifications, keepSpecifications } from "../../station/current
 import { type Entries, formIn, postedForm, refuseEntry } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { asTyped, html } from "../page-request.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf, refusalOf } from "../refused.ts";
 import { takenOver } from "../uploads.ts";
 import { claimOptions } from "./claim-options.ts";
 
@@ -89,8 +89,7 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
       await keepSpecifications(ledger, library(), next, formIn(request, stepForm).step);
       return reply.redirect("/specifications", 303);
     } catch (error) {
-      const { says, field = "mass" } = refusalOf(error);
-      return answer(request, reply, { values, problems: [{ fieldId: field, error: says }] });
+      return answer(request, reply, { values, problems: problemsOf(error, "mass") });
     }
   });
   app.post("/specifications/import", { preHandler: app.csrfProtection }, async (request, reply) => {
@@ -101,7 +100,7 @@ export function specificationRoutes(app: FastifyInstance, { ledger, demo, librar
       await keepSpecifications(ledger, library(), next);
       return reply.redirect("/specifications", 303);
     } catch (error) {
-      const problems = [{ fieldId: "json-file", error: refusalOf(error).says }];
+      const problems = [{ fieldId: "json-file", error: refusalOf(error).message }];
       return answer(request, reply, { values: { file }, problems });
     }
   });

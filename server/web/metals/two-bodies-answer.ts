@@ -59,7 +59,7 @@ export function answerTo(
   } catch (error) {
     const refused = refusedBy(error);
     if (!refused) throw error;
-    return { problems: [{ fieldId: "density", error: refused.says }] };
+    return { problems: [{ fieldId: "density", error: refused.message }] };
   }
 }
 
@@ -150,7 +150,7 @@ function masses(
   const { firstG, secondG, firstShare } = massesOfTwo(whole, first, second);
   const [one, other] = [within(firstG, 1, "g", locale), within(secondG, 1, "g", locale)];
   return {
-    says: message("composite.masses-of-two", { first: one, second: other }),
+    message: message("composite.masses-of-two", { first: one, second: other }),
     facts: [
       [t("composite.first-body"), one],
       [t("composite.second-body"), other],
@@ -170,7 +170,7 @@ function alloyMasses(whole: Whole, { of, second }: NonNullable<Asked["alloy"]>, 
     t("lots.totals.range", { low: fixed(low, 2, locale), high: fixed(high, 2, locale), unit: "g" });
   const { low: low_g_cm3, high: high_g_cm3 } = of.densityGPerCm3;
   return {
-    says: message("composite.alloy-in-body", {
+    message: message("composite.alloy-in-body", {
       alloy: called(of),
       grams: grams(alloyG),
       low_g_cm3,
@@ -199,7 +199,7 @@ function restOf(whole: Whole, known: Whole, locale: Locale): Answer {
   const value = `${plusMinus(rest.value, 2 * rest.u, locale)} g/cm³`;
   const restG = Number((whole.massG.value - known.massG.value).toPrecision(6));
   return {
-    says: message("composite.density-of-rest", { density: value }),
+    message: message("composite.density-of-rest", { density: value }),
     facts: [
       [t("composite.rest-density"), value],
       [t("composite.rest-mass"), `${restG} g`],
@@ -213,11 +213,11 @@ const densestStone = Math.max(...stoneDensities.map(({ high }) => high));
 function lowerBound({ value, u }: Uncertain, locale: Locale): Answer {
   const least = value - 2 * u;
   if (least <= densestStone)
-    return { says: message("composite.no-lower-bound", { stones_g_cm3: densestStone }), facts: [] };
+    return { message: message("composite.no-lower-bound", { stones_g_cm3: densestStone }), facts: [] };
   const { decimals } = roundedPair(value, 2 * u);
   const bound = `${fixed(Math.floor(least * 10 ** decimals) / 10 ** decimals, decimals, locale)} g/cm³`;
-  const says: Message = message("composite.lower-bound", { bound, stones_g_cm3: densestStone });
-  return { says, facts: [[tellerOf(locale)("composite.metal-at-least"), bound]] };
+  const sentence: Message = message("composite.lower-bound", { bound, stones_g_cm3: densestStone });
+  return { message: sentence, facts: [[tellerOf(locale)("composite.metal-at-least"), bound]] };
 }
 
 /** ± two standard uncertainties, or what they leave of the possible. */

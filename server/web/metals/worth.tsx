@@ -16,7 +16,7 @@ import type { CurrentLibrary } from "../../station/current-library.ts";
 import { type Entries, readForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { asTyped, html, queryOf } from "../page-request.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 
 type Problems = WorthPage["problems"];
 
@@ -54,8 +54,7 @@ export function worthRoutes(
         await library.keep(nextOwn(library.own, changed(read.values, library.own)));
         return reply.redirect("/worth?kept", 303);
       } catch (error) {
-        const { field = "metal", says } = refusalOf(error);
-        return show(request, reply, [{ fieldId: field, error: says }]);
+        return show(request, reply, problemsOf(error, "metal"));
       }
     });
   }

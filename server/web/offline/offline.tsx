@@ -29,7 +29,7 @@ interface Parts {
 /** What the device is told of one weighing: where it stands now, and where to see it. */
 interface Answer {
   state: "recorded" | "open" | "waits" | "refused";
-  says?: string;
+  message?: string;
   /** the entry that must be typed again */
   at?: string;
   href?: string;
@@ -67,25 +67,25 @@ export function offlineRoutes(app: FastifyInstance, { bench, ledger, settings, l
     );
     if ("problems" in read) {
       const [problem] = read.problems;
-      return { state: "refused", says: tell(problem!.error, locale), at: problem!.fieldId };
+      return { state: "refused", message: tell(problem!.error, locale), at: problem!.fieldId };
     }
     const { key } = read.values;
     const before = await ledger.entriesOf(key);
     const other = bench.open && bench.open.id !== key ? bench.open.ticket : undefined;
     if (before.length === 0 && other !== undefined)
-      return { state: "waits", says: tell(message("offline.waits-for", { ticket: other }), locale) };
+      return { state: "waits", message: tell(message("offline.waits-for", { ticket: other }), locale) };
     try {
       const item = await takeKept(read.values, bench, ledger);
       return item.closed?.how === "recorded"
-        ? { state: "recorded", says: "", href: `/records/${key}` }
-        : { state: "recorded", says: tell(message("offline.called-off"), locale), href: "/records" };
+        ? { state: "recorded", message: "", href: `/records/${key}` }
+        : { state: "recorded", message: tell(message("offline.called-off"), locale), href: "/records" };
     } catch (error) {
       const refused = refusalOf(error);
-      const says = sentenceText(refused.says, locale);
+      const sentence = sentenceText(refused.message, locale);
       // what could not be stored is sent again; what a check or a second person holds up is gone on with at the bench
-      if (error instanceof LedgerError) return { state: "waits", says };
-      if (bench.open?.id === key) return { state: "open", says, href: "/" };
-      return { state: "refused", says, at: refused.field ?? "ticket" };
+      if (error instanceof LedgerError) return { state: "waits", message: sentence };
+      if (bench.open?.id === key) return { state: "open", message: sentence, href: "/" };
+      return { state: "refused", message: sentence, at: refused.field ?? "ticket" };
     }
   }
 }

@@ -9,7 +9,7 @@ import { whenOf } from "../when.ts";
 
 /** The form of a photo as it was sent back. */
 export interface RefusedPhoto {
-  says: Sentence;
+  message: Sentence;
   typed: Readonly<Record<string, string>>;
 }
 
@@ -67,7 +67,7 @@ export function benchPhotos(
     form: {
       ...photoForm("/bench/photos", csrfToken, {
         about,
-        ...(refused && { problem: refused.says, shows: refused.typed.shows }),
+        ...(refused && { problem: refused.message, shows: refused.typed.shows }),
       }),
       fills: "photos",
     },

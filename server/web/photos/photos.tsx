@@ -44,7 +44,7 @@ export function photoRoutes(app: FastifyInstance, { bench, folder, whole, answer
         await does(request);
         return answer(request, reply);
       } catch (error) {
-        return answer(request, reply, { says: refusalOf(error).says, typed: asTyped(request) });
+        return answer(request, reply, { message: refusalOf(error).message, typed: asTyped(request) });
       }
     });
   }

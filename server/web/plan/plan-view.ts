@@ -28,8 +28,8 @@ export function planAnswer(
   const expected = (id: string) => expectedOf(id, plan, weighing, library, locale) ?? t("plan.any");
   const left = new Map(plan.cannotExclude.map((one) => [one.metal.id, one]));
   return {
-    says: plainAnswer(plan, library),
-    ...(plan.possible ? { more: plan.says } : {}),
+    message: plainAnswer(plan, library),
+    ...(plan.possible ? { more: plan.message } : {}),
     facts: [
       ...factsOf(plan, weighing, locale),
       ...(others.length > mostOthers
@@ -45,7 +45,7 @@ export function planAnswer(
           name: tellValue(called(metal), locale),
           expected: expected(metal.id),
           told: untold === undefined,
-          says: untold ? whyNot(untold, plan, library) : outside,
+          message: untold ? whyNot(untold, plan, library) : outside,
         };
       }),
       ...others.slice(0, mostOthers).map((one) => ({
@@ -53,10 +53,10 @@ export function planAnswer(
         name: tellValue(called(one.metal), locale),
         expected: expected(one.metal.id),
         told: false,
-        says: whyNot(one, plan, library),
+        message: whyNot(one, plan, library),
       })),
     ],
-    advice: plan.remedies.map(({ says }) => says),
+    advice: plan.remedies.map(({ message }) => message),
   };
 }
 
@@ -112,6 +112,8 @@ function whyNot(one: NotExcluded, { claim }: Plan, library: Library): readonly S
   const separatedBy = one.beside?.separatedBy;
   return [
     reasons[causeOf(one, library.metal(claim))],
-    !separatedBy || separatedBy.test === "laboratory" ? { code: "plan.reason.laboratory" } : separatedBy.says,
+    !separatedBy || separatedBy.test === "laboratory"
+      ? { code: "plan.reason.laboratory" }
+      : separatedBy.message,
   ];
 }

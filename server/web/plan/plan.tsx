@@ -71,7 +71,7 @@ async function pageOf(
   } catch (error) {
     const refused = refusedBy(error);
     if (!refused) throw error;
-    return { ...blank, problems: [{ fieldId: "mass", error: refused.says }] };
+    return { ...blank, problems: [{ fieldId: "mass", error: refused.message }] };
   }
 }
 

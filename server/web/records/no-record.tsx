@@ -16,7 +16,7 @@ export function noRecordPage(reply: FastifyReply, around: ReturnType<typeof fram
   const t = tellerOf(around.locale);
   return html(
     reply,
-    page({ ...around, title: t("records.none"), main: <Problem says={noRecord(subject)} /> }),
+    page({ ...around, title: t("records.none"), main: <Problem message={noRecord(subject)} /> }),
     404,
   );
 }

@@ -78,7 +78,7 @@ export function recordView(
             {
               when: whenOf(entry.at, zone),
               by: entry.body.by ?? "",
-              says: "text" in entry.body ? entry.body.text : entry.body.message,
+              message: "text" in entry.body ? entry.body.text : entry.body.message,
             },
           ]
         : entry.kind === "right-piece"
@@ -86,17 +86,17 @@ export function recordView(
               {
                 when: whenOf(entry.at, zone),
                 by: entry.body.by ?? "",
-                says: rightPieceSays(entry.body, locale),
+                message: rightPieceSays(entry.body, locale),
               },
             ]
           : entry.kind === "check-answered"
-            ? [{ when: whenOf(entry.at, zone), by: entry.body.by ?? "", says: answeredSays(entry.body) }]
+            ? [{ when: whenOf(entry.at, zone), by: entry.body.by ?? "", message: answeredSays(entry.body) }]
             : [],
     ),
     ...(entry.kind === "amendment" ? { amended: { when: whenOf(entry.at, zone), by: entry.body.by } } : {}),
     amendments: amendmentViews(entries, item, { locale, zone }),
     ...(checked?.closed && {
-      closed: { since: whenOf(checked.closed.since, zone), says: checked.closed.says },
+      closed: { since: whenOf(checked.closed.since, zone), message: checked.closed.says },
     }),
     ...(voiding?.kind === "voiding"
       ? {
@@ -129,7 +129,7 @@ export function recordView(
           stopped: {
             ticket: told.ticket ?? item.ticket,
             about: { subject: item.id, seen: entries.length },
-            checks: item.stops.map((says) => ({ says, ask: askOf(says) })),
+            checks: item.stops.map((sentence) => ({ message: sentence, ask: askOf(sentence) })),
             answerable: !item.stops.some(isImpossible),
           },
         }),

@@ -82,7 +82,7 @@ export function recordRoutes(
         page({
           ...frame(request, reply),
           title: tellerOf(lookOf(request).locale)("records.none"),
-          main: <Problem says={noRecord(request.params.piece)} />,
+          main: <Problem message={noRecord(request.params.piece)} />,
         }),
         404,
       );
@@ -139,8 +139,8 @@ export function recordRoutes(
           await adds(seenOf(piece, request), request);
           return reply.redirect(`/records/${encodeURIComponent(piece)}${part}`, 303);
         } catch (error) {
-          const { says } = refusalOf(error);
-          return show(request, reply, { says, from: request.url, typed: asTyped(request) });
+          const { message } = refusalOf(error);
+          return show(request, reply, { message, from: request.url, typed: asTyped(request) });
         }
       },
     );

@@ -113,7 +113,7 @@ function sheetOf(
   const sheet: ShareSheet = {
     simulated: entries.some((entry) => entry.kind === "capture" && entry.body.source === "simulated"),
     voided: view.voided !== undefined,
-    closed: view.closed && sentenceText(view.closed.says, locale),
+    closed: view.closed && sentenceText(view.closed.message, locale),
     ...(ticked.has("ticket") ? { ticket: stated.piece.ticket ?? item.ticket } : {}),
     ...(ticked.has("piece") ? { piece: stated.piece.description ?? item.description } : {}),
     ...(ticked.has("day") ? { day: view.when.slice(0, 10) } : {}),

@@ -46,13 +46,13 @@ export function reportRoutes(
   app: FastifyInstance,
   { ledger, folder, demo, library }: ReportRouteParts,
 ): void {
-  const refusal = (request: FastifyRequest, reply: FastifyReply, says: Sentence, status: number) =>
+  const refusal = (request: FastifyRequest, reply: FastifyReply, sentence: Sentence, status: number) =>
     html(
       reply,
       page({
         ...frameOf(request, reply, { path: "/records", demo }),
         title: tellerOf(lookOf(request).locale)("frame.not-done"),
-        main: <Problem says={says} />,
+        main: <Problem message={sentence} />,
       }),
       status,
     );
@@ -80,7 +80,7 @@ export function reportRoutes(
           303,
         );
       } catch (error) {
-        return refusal(request, reply, refusalOf(error).says, 422);
+        return refusal(request, reply, refusalOf(error).message, 422);
       }
     },
   );

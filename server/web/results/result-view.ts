@@ -8,12 +8,12 @@ export function resultViewOf(
   { conformity, not_excluded, answer, fineness, cautions = [] }: RecordedStatement | RecordedNoReading,
   library: Library,
 ): ResultView {
-  const { claim, state, says, decision, global_risk: risk } = conformity;
+  const { claim, state, says: message, decision, global_risk: risk } = conformity;
   return {
     state,
     ...(claim === null ? {} : { claim: calledById(claim, library) }),
     answer,
-    ...(says && { says }),
+    ...(message && { message }),
     claimStands: not_excluded.some(({ id }) => id === claim),
     alternatives: not_excluded
       .filter(({ id }) => id !== claim)
@@ -24,7 +24,7 @@ export function resultViewOf(
         ...(occurrence && { occurrence }),
         ...(likelihood_ratio === undefined ? {} : { likelihoodRatio: likelihood_ratio }),
         ...(why && { why }),
-        ...(separated_by && { separatedBy: separated_by.says }),
+        ...(separated_by && { separatedBy: separated_by.message }),
       })),
     ...(fineness && { fineness }),
     cautions,

@@ -70,10 +70,10 @@ export function firstStartRoutes(
     if ("problems" in read) {
       const frame = frameOf(request, reply, { path: "/first-start", demo });
       const t = tellerOf(frame.locale);
-      const says = message("first-start.refused");
+      const sentence = message("first-start.refused");
       return html(
         reply,
-        page({ ...frame, title: t("first-start.welcome"), main: <Problem says={says} /> }),
+        page({ ...frame, title: t("first-start.welcome"), main: <Problem message={sentence} /> }),
         422,
       );
     }

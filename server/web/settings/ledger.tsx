@@ -14,7 +14,7 @@ import { type WitnessState, witnessesOf } from "../../ledger/witness/keep-witnes
 import { type Entries, formIn } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf, refusalOf } from "../refused.ts";
 import { witnessesForm } from "./witness.ts";
 
 interface Parts {
@@ -77,8 +77,7 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication, 
       await ledger.append("witnesses", "witnesses", formIn(request, witnessesForm));
       return reply.redirect("/settings/ledger", 303);
     } catch (error) {
-      const { says, field } = refusalOf(error);
-      return show(request, reply, { problems: [{ fieldId: field ?? "folders", error: says }] });
+      return show(request, reply, { problems: problemsOf(error, "folders") });
     }
   });
 
@@ -93,8 +92,8 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication, 
         made ? { checkpoint: { line: writtenCheckpoint(made), row: made.seq } } : {},
       );
     } catch (error) {
-      const { says } = refusalOf(error);
-      return show(request, reply, { problems: [{ fieldId: "checkpoint-heading", error: says }] });
+      const { message: sentence } = refusalOf(error);
+      return show(request, reply, { problems: [{ fieldId: "checkpoint-heading", error: sentence }] });
     }
   });
 

@@ -10,7 +10,7 @@ import { wordsOf } from "../../ledger/search-words.ts";
 import { type Entries, postedForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { asTyped, html, queryOf } from "../page-request.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 import { dayOf, whenOf } from "../when.ts";
 
 /** Names and erasures shown at once. */
@@ -73,8 +73,7 @@ export function nameRoutes(app: FastifyInstance, { ledger, demo }: { ledger: Led
       await ledger.names.erase(reference);
       return reply.redirect("/settings/names", 303);
     } catch (error) {
-      const { says, field = "by" } = refusalOf(error);
-      return back([{ fieldId: field, error: says }]);
+      return back(problemsOf(error, "by"));
     }
   });
 }

@@ -21,7 +21,7 @@ import type { Sensed } from "../../weighing/sensor-value.ts";
 import { type Entries, type FieldProblem, type Form, formIn, postedForm } from "../forms/form.ts";
 import { frameOf } from "../look.ts";
 import { asTyped, html, queryOf, wantsPart } from "../page-request.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf, refusalOf } from "../refused.ts";
 
 interface Parts {
   sensors: SensorsInUse;
@@ -98,8 +98,7 @@ export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Par
     try {
       await sensors.keep(choiceOf(read.values));
     } catch (error) {
-      const { says, field = "address" } = refusalOf(error);
-      return show(request, reply, { problems: [{ fieldId: field, error: says }], typed });
+      return show(request, reply, { problems: problemsOf(error, "address"), typed });
     }
     return reply.redirect("/settings/sensors", 303);
   });
@@ -122,8 +121,7 @@ export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Par
     try {
       await hands.keep(formIn(request, handsForm));
     } catch (error) {
-      const { says, field = "scanner" } = refusalOf(error);
-      return show(request, reply, { problems: [{ fieldId: field, error: says }] });
+      return show(request, reply, { problems: problemsOf(error, "scanner") });
     }
     return reply.redirect("/settings/sensors", 303);
   });
@@ -132,7 +130,9 @@ export function sensorRoutes(app: FastifyInstance, { sensors, hands, demo }: Par
     try {
       await sensors.remove(formIn(request, addressForm).address);
     } catch (error) {
-      return show(request, reply, { problems: [{ fieldId: "sensors-now", error: refusalOf(error).says }] });
+      return show(request, reply, {
+        problems: [{ fieldId: "sensors-now", error: refusalOf(error).message }],
+      });
     }
     return reply.redirect("/settings/sensors", 303);
   });
@@ -172,7 +172,7 @@ function rowOf(sensor: HeardSensor, asks: Shown["asks"]): SensorRow {
       choice.profile === undefined &&
       lines.length > 0 &&
       now.values === undefined,
-    ...(asked ? { asks: { says: asked.asks, options: asked.options } } : {}),
+    ...(asked ? { asks: { message: asked.asks, options: asked.options } } : {}),
   };
 }
 

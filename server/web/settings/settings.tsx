@@ -114,8 +114,8 @@ export function settingsRoutes(app: FastifyInstance, { ledger, settings, demo }:
         await keep(found.values);
         return reply.redirect(`/settings?kept=${name}`, 303);
       } catch (error) {
-        const { says } = refusalOf(error);
-        return show(request, reply, { problems: [{ fieldId: "main", error: says }], typed });
+        const { message } = refusalOf(error);
+        return show(request, reply, { problems: [{ fieldId: "main", error: message }], typed });
       }
     });
   }

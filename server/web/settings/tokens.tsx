@@ -66,8 +66,8 @@ export function tokenRoutes(app: FastifyInstance, { ledger, demo, now }: Parts):
       );
       return show(request, reply, { made: token });
     } catch (error) {
-      const { says } = refusalOf(error);
-      return show(request, reply, { problems: [{ fieldId: "name", error: says }], typed });
+      const { message: sentence } = refusalOf(error);
+      return show(request, reply, { problems: [{ fieldId: "name", error: sentence }], typed });
     }
   });
 

@@ -22,7 +22,7 @@ export function meltsOf(
   const told = weighed[0] && meltsSay(melts, weighed[0].measured.confidence, locale);
   if (!told) return [];
   const gold = told.rest && goldOfMelt(weighed, told.rest);
-  if (!gold) return [told.says];
+  if (!gold) return [told.message];
   const t = tellerOf(locale);
   const fine = t("lots.totals.range", {
     low: fixed(gold.lowG, 2, locale),
@@ -35,7 +35,7 @@ export function meltsOf(
       ? inLocale(money(payFor(exactly(grams.toFixed(6)), price), price.currency, price.rounding), locale)
       : "";
   return [
-    told.says,
+    told.message,
     price
       ? t("assay.own-melts.lot-paid", {
           fine,

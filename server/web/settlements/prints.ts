@@ -66,10 +66,10 @@ const languageForm =
 
 export function printRoutes(app: FastifyInstance, parts: PrintParts): void {
   const { ledger, folder, demo } = parts;
-  const refusal = (request: FastifyRequest, reply: FastifyReply, says: Sentence, status: number) => {
+  const refusal = (request: FastifyRequest, reply: FastifyReply, sentence: Sentence, status: number) => {
     const frame = frameOf(request, reply, { path: "/lots", demo });
     const title = tellerOf(frame.locale)("frame.not-done");
-    return html(reply, page({ ...frame, title, main: h(Problem, { says }) }), status);
+    return html(reply, page({ ...frame, title, main: h(Problem, { message: sentence }) }), status);
   };
 
   app.post<{ Params: { lot: string } }>(
@@ -82,7 +82,7 @@ export function printRoutes(app: FastifyInstance, parts: PrintParts): void {
         await printSettlement(lot, { locale, zone: app.zone() }, parts);
         return reply.redirect(`/lots/${lot}/payout`, 303);
       } catch (error) {
-        return refusal(request, reply, refusalOf(error).says, 422);
+        return refusal(request, reply, refusalOf(error).message, 422);
       }
     },
   );

@@ -32,7 +32,7 @@ function refusePrice(
   if (!/^[A-Z]{3}$/.test(currency.toUpperCase()))
     refuseEntry(context, "currency", message("price.refused.currency", { currency }));
   const found = priceMoment(at, place);
-  if ("says" in found) refuseEntry(context, "at", found.says);
+  if ("message" in found) refuseEntry(context, "at", found.message);
 }
 
 /** A price of fine metal as somebody found it, for a sum that nothing is stored of. */

@@ -40,7 +40,7 @@ export function settlementView(
     meltedIn: found.melts.map((melt) => ({
       href: `/melts/${melt.id}`,
       name: melt.name,
-      says: message(`melts.for-lot.${standingFor(melt)}`),
+      message: message(`melts.for-lot.${standingFor(melt)}`),
     })),
     melts: meltsOf(settlement, items, melts, locale),
     questions,

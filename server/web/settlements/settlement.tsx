@@ -23,7 +23,7 @@ import { type Entries, type Form, formIn, postedForm } from "../forms/form.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { noLotPage } from "../lots/no-lot.tsx";
 import { asTyped, html } from "../page-request.ts";
-import { refusalOf } from "../refused.ts";
+import { problemsOf } from "../refused.ts";
 import { previewOf } from "./preview-view.ts";
 import { decisionForm, priceForm, reopeningForm, termsForm, trustForm } from "./settlement-forms.ts";
 import { settlementView } from "./settlement-view.ts";
@@ -106,8 +106,7 @@ export function settlementRoutes(app: FastifyInstance, parts: SettlementParts): 
           done();
           return reply.redirect(`/lots/${lot}/payout`, 303);
         } catch (error) {
-          const { says, field = "by" } = refusalOf(error);
-          return back([{ fieldId: field, error: says }]);
+          return back(problemsOf(error, "by"));
         }
       },
     );

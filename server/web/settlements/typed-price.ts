@@ -14,19 +14,19 @@ const shape =
 export function priceMoment(
   typed: string,
   { zone, now }: { zone: string; now: Date },
-): { moment: string } | { says: Message } {
+): { moment: string } | { message: Message } {
   const [, typedDay = "", minutes = "", seconds = "00", named] = shape.exec(typed.trim()) ?? [];
   const day = isoDay(typedDay);
   const time = `${minutes}:${seconds}`;
   if (day === "" || !isDayAndTime(day, time))
-    return { says: message("price.refused.no-moment", { at: typed }) };
+    return { message: message("price.refused.no-moment", { at: typed }) };
   const found =
     named === undefined ? momentsOf(day, time, zone) : [Date.parse(`${day}T${time}${offsetOf(named)}`)];
   const [first, second] = found.map((moment) => new Date(moment).toISOString());
-  if (first === undefined) return { says: message("price.refused.skipped", { at: typed, zone }) };
+  if (first === undefined) return { message: message("price.refused.skipped", { at: typed, zone }) };
   if (second !== undefined)
     return {
-      says: message("price.refused.twice", {
+      message: message("price.refused.twice", {
         at: typed,
         zone,
         offsets: { anyOf: [first, second].map((moment) => localTime(moment, zone).offset) },
@@ -35,7 +35,7 @@ export function priceMoment(
   if (Date.parse(first) > now.getTime() + 60_000) {
     const here = localTime(now.toISOString(), zone);
     return {
-      says: message("price.refused.to-come", { at: typed, now: `${here.day} ${here.time.slice(0, 5)}` }),
+      message: message("price.refused.to-come", { at: typed, now: `${here.day} ${here.time.slice(0, 5)}` }),
     };
   }
   return { moment: first };

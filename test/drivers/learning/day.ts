@@ -103,7 +103,7 @@ export function day(
         seconds: atMs / 1000,
         busy: /putting|touched|taking/.test(step),
       };
-      const bytes = manner.says(moment);
+      const bytes = manner.message(moment);
       last = { atMs, bytes, moment, step };
       sent.push(last);
       const lateMs = pace === "jitter" ? by.whole(0, 400) : by.whole(1, 6);

@@ -23,7 +23,7 @@ export interface Manner {
   unit: string;
   decimals: number;
   /** bytes of one reading, as they leave the balance */
-  says(moment: Moment): Uint8Array;
+  message(moment: Moment): Uint8Array;
   /** the display, where it is not the net steps with the decimals */
   shows?(steps: number): { text: string; unit: string };
   /** how the reading is compared, where the display is not a decimal number */
@@ -65,7 +65,7 @@ interface Told {
 /** A manner that writes one line of text a reading. */
 export function text(kind: string, name: string, told: Told & Partial<Manner>, line: Line): Manner {
   const { unit = "g", decimals = 4, end = "\r\n", tells = false, ...more } = told;
-  return { kind, name, unit, decimals, tells, says: (moment) => ascii(line(moment) + end), ...more };
+  return { kind, name, unit, decimals, tells, message: (moment) => ascii(line(moment) + end), ...more };
 }
 
 export const minus = (steps: number, yes = "-", no = "") => (steps < 0 ? yes : no);

@@ -197,7 +197,7 @@ export function manners(by: Lot): Manner[] {
   }
   add({
     ...text("sign", "the long minus of text", { decimals: 3 }, () => ""),
-    says: (m) =>
+    message: (m) =>
       Uint8Array.from(
         Buffer.from(`${(minus(m.net, "\u2212") + digits(m.net, 3)).padStart(11)} g\r\n`, "utf8"),
       ),
@@ -578,7 +578,7 @@ export function manners(by: Lot): Manner[] {
       unit: "g",
       decimals: 3,
       tells: true,
-      says: (m) => Uint8Array.from([...ascii(body(m)), ...check(ascii(body(m))), 13, 10]),
+      message: (m) => Uint8Array.from([...ascii(body(m)), ...check(ascii(body(m))), 13, 10]),
     });
     add({
       kind: "checks",
@@ -586,7 +586,7 @@ export function manners(by: Lot): Manner[] {
       unit: "g",
       decimals: 3,
       tells: true,
-      says: (m) => Uint8Array.from([2, ...ascii(body(m)), 3, ...check(ascii(body(m)))]),
+      message: (m) => Uint8Array.from([2, ...ascii(body(m)), 3, ...check(ascii(body(m)))]),
     });
   }
   add(
@@ -596,7 +596,7 @@ export function manners(by: Lot): Manner[] {
       unit: "g",
       decimals: 3,
       tells: true,
-      says: (m) => ascii(`\x02${body(m)}\x03`),
+      message: (m) => ascii(`\x02${body(m)}\x03`),
     },
     {
       kind: "frames",
@@ -604,7 +604,7 @@ export function manners(by: Lot): Manner[] {
       unit: "g",
       decimals: 3,
       tells: true,
-      says: (m) => ascii(`\x02${body(m)}\r`),
+      message: (m) => ascii(`\x02${body(m)}\r`),
     },
     {
       kind: "frames",
@@ -612,7 +612,7 @@ export function manners(by: Lot): Manner[] {
       unit: "ct",
       decimals: 3,
       tells: false,
-      says: (m) => ascii(`\x02 ${plain(m.net, 3).padStart(9)} ct\x03\r\n`),
+      message: (m) => ascii(`\x02 ${plain(m.net, 3).padStart(9)} ct\x03\r\n`),
     },
     {
       kind: "frames",
@@ -621,7 +621,7 @@ export function manners(by: Lot): Manner[] {
       decimals: 3,
       tells: false,
       pace: 4,
-      says: (m) => ascii(`w${plain(m.net, 3).padStart(9)}g`),
+      message: (m) => ascii(`w${plain(m.net, 3).padStart(9)}g`),
     },
     text(
       "frames",
@@ -637,7 +637,7 @@ export function manners(by: Lot): Manner[] {
       unit: "g",
       decimals: 3,
       tells: true,
-      says: (m) => sevenBits(ascii(`${body(m)}\r\n`), parity),
+      message: (m) => sevenBits(ascii(`${body(m)}\r\n`), parity),
     });
 
   // blocks of lines
@@ -677,16 +677,19 @@ export function manners(by: Lot): Manner[] {
   );
 
   // what nobody could read
-  const binary = (name: string, says: (m: Moment) => number[], refused?: string[]): Manner => ({
+  const binary = (name: string, message: (m: Moment) => number[], refused?: string[]): Manner => ({
     kind: "binary",
     name,
     unit: "g",
     decimals: 3,
     tells: false,
-    says: (m) => Uint8Array.from(says(m)),
+    message: (m) => Uint8Array.from(message(m)),
     ...(refused && { refused }),
   });
-  const telling = (name: string, says: (m: Moment) => number[]) => ({ ...binary(name, says), tells: true });
+  const telling = (name: string, message: (m: Moment) => number[]) => ({
+    ...binary(name, message),
+    tells: true,
+  });
   const word32 = (n: number) => [(n >> 24) & 255, (n >> 16) & 255, (n >> 8) & 255, n & 255];
   add(
     telling("integer, high byte first", (m) => [

@@ -175,11 +175,11 @@ export function marksOfOtherThings(): Manner[] {
     ),
     {
       ...other("rest by the line end", { tells: true }, () => ""),
-      says: (m) => ascii(`${weight(m)} g${m.still ? "\r\n" : "\n"}`),
+      message: (m) => ascii(`${weight(m)} g${m.still ? "\r\n" : "\n"}`),
     },
     {
       ...other("rest by the eighth bit of the unit", { tells: true }, () => ""),
-      says: (m) => Uint8Array.from([...ascii(`${weight(m)} `), 0x67 | (m.still ? 0x80 : 0), 13, 10]),
+      message: (m) => Uint8Array.from([...ascii(`${weight(m)} `), 0x67 | (m.still ? 0x80 : 0), 13, 10]),
     },
   ];
 }

@@ -48,7 +48,7 @@ test("learn asks at the terminal: it waits at each step, says what is missing, a
     const grams = load.moving ? load.grams + jitter[sent++ % jitter.length]! : load.grams;
     cable.send(`k${load.moving ? "?" : "."}${grams.toFixed(3).padStart(11)} g;\r\n`);
   }, 25);
-  const { says, type, status, printed } = seated("learn", cable.path);
+  const { says: message, type, status, printed } = seated("learn", cable.path);
   const steps: { code: Code; grams: number; moving: boolean; types: string[] }[] = [
     { code: "learn.step.empty", grams: 0, moving: false, types: [""] },
     { code: "learn.step.putting-on", grams: 128.415, moving: true, types: [""] },
@@ -60,21 +60,22 @@ test("learn asks at the terminal: it waits at each step, says what is missing, a
     { code: "learn.step.below-zero", grams: 0, moving: false, types: ["-"] },
   ];
   for (const { code, grams, moving, types } of steps) {
-    await says(code);
+    await message(code);
     Object.assign(load, { grams: code === "learn.step.taking-off" ? 0.3 : grams, moving });
     await new Promise((resolve) => setTimeout(resolve, 350));
     for (const [i, text] of types.entries()) {
       type(text);
-      if (i + 1 < types.length) await says(text === "" ? "learn.display-not-typed" : "learn.unit-not-typed");
+      if (i + 1 < types.length)
+        await message(text === "" ? "learn.display-not-typed" : "learn.unit-not-typed");
     }
   }
-  await says("learn.answer.minus-before");
+  await message("learn.answer.minus-before");
   type("perhaps");
-  await says("learn.answer.not-offered", {
+  await message("learn.answer.not-offered", {
     answer: "perhaps",
     right: { anyOf: [{ code: "learn.answer.minus-unknown" }, { code: "learn.answer.minus-before" }] },
   });
-  await says("learn.answer.minus-before");
+  await message("learn.answer.minus-before");
   type("minus-before");
   expect(await status).toBe(0);
   expect(printed().reads).toContainEqual(

@@ -79,7 +79,7 @@ describe("limits", () => {
     const young = { ...empty, points: twelve.points.slice(0, 4) };
     expect(chartView(young).standing).toEqual({
       state: "no-limits",
-      says: { code: "bench-check.chart.no-limits", params: { count: 4 } },
+      message: { code: "bench-check.chart.no-limits", params: { count: 4 } },
       todo: { code: "bench-check.chart.more-points", params: { count: 3 } },
     });
     expect(() => withEpoch(young, { from: day(13), by, why: "first limits", basis: young.points })).toThrow(
@@ -93,7 +93,7 @@ describe("limits", () => {
     expect(band?.warning).toEqual([expect.closeTo(8.956, 10), expect.closeTo(8.964, 10)]);
     expect(band?.action).toEqual([expect.closeTo(8.954, 10), expect.closeTo(8.966, 10)]);
     expect(band?.provisional).toBe(true);
-    expect(band?.says.params).toMatchObject({ kind: "provisional", settled: 25, count: 12 });
+    expect(band?.message.params).toMatchObject({ kind: "provisional", settled: 25, count: 12 });
   });
 
   test("nobody changes limits without name and reason", () => {
@@ -166,7 +166,7 @@ describe("how the bench stands", () => {
     const view = chartView(further(2.3, 2.4));
     expect(view.standing.state).toBe("action");
     expect(view.violations.map(({ rule }) => rule)).toContain("two-beyond-2s");
-    expect(view.violations.find(({ rule }) => rule === "two-beyond-2s")?.says.params).toMatchObject({
+    expect(view.violations.find(({ rule }) => rule === "two-beyond-2s")?.message.params).toMatchObject({
       cause: { code: "bench-check.cause.bias" },
     });
   });
@@ -190,12 +190,12 @@ describe("how the bench stands", () => {
       [2, "action"],
       [3, "in-control"],
     ]);
-    expect(view.points.at(-1)?.says).toEqual({
+    expect(view.points.at(-1)?.message).toEqual({
       code: "bench-check.chart.in-control",
       params: { attempt: 3 },
     });
     expect(view.standing.state).toBe("warning");
-    expect(view.standing.says.code).toBe("bench-check.chart.unexplained");
+    expect(view.standing.message.code).toBe("bench-check.chart.unexplained");
     expect(chartView(tries("bubble on the hanger")).standing.state).toBe("in-control");
   });
 });

@@ -24,21 +24,23 @@ async function underhook(args: readonly string[], language: NodeJS.ProcessEnv = 
 
 describe("the language of help and messages", () => {
   test("is that of --lang, else the system's, else English", async () => {
-    const says = (locale: "en" | "de" | "es") => tell({ code: "cli.doctor.says" }, locale);
-    expect((await underhook(["--help"])).stdout).toContain(says("en"));
-    expect((await underhook(["help"], { LANG: "de_AT.UTF-8" })).stdout).toContain(says("de"));
+    const sentence = (locale: "en" | "de" | "es") => tell({ code: "cli.doctor.says" }, locale);
+    expect((await underhook(["--help"])).stdout).toContain(sentence("en"));
+    expect((await underhook(["help"], { LANG: "de_AT.UTF-8" })).stdout).toContain(sentence("de"));
     expect((await underhook([], { LANG: "de_AT.UTF-8", LC_ALL: "es_ES.UTF-8" })).stdout).toContain(
-      says("es"),
+      sentence("es"),
     );
-    expect((await underhook(["help", "--lang", "en"], { LANG: "de_AT.UTF-8" })).stdout).toContain(says("en"));
-    expect((await underhook([], { LANG: "tlh" })).stdout).toContain(says("en"));
+    expect((await underhook(["help", "--lang", "en"], { LANG: "de_AT.UTF-8" })).stdout).toContain(
+      sentence("en"),
+    );
+    expect((await underhook([], { LANG: "tlh" })).stdout).toContain(sentence("en"));
   });
 
   test("one that is not there is wrong use", async () => {
     const { status, stderr } = await underhook(["verify", "--lang", "xx"]);
-    const says = message("cli.language-unknown", { language: "xx", right: { anyOf: locales } });
+    const sentence = message("cli.language-unknown", { language: "xx", right: { anyOf: locales } });
     expect(status).toBe(2);
-    expect(stderr).toContain(tell(says, "en"));
+    expect(stderr).toContain(tell(sentence, "en"));
   });
 });
 
@@ -50,13 +52,13 @@ test.each([
   [["restore"], message("cli.restore.no-backup")],
 ] as const)(
   "wrong use is told in the language asked for, with the way to the help, and is 2: %j",
-  async (args, says) => {
+  async (args, sentence) => {
     const { status, stdout, stderr } = await underhook([...args, "--lang=de"]);
     const [command] = args;
     expect(status).toBe(2);
     expect(stdout).toBe("");
     expect(stderr).toBe(
-      `${tell(message("cli.failed", { command, says }), "de")}\n${tell(message("cli.hint", { command }), "de")}\n`,
+      `${tell(message("cli.failed", { command, message: sentence }), "de")}\n${tell(message("cli.hint", { command }), "de")}\n`,
     );
   },
 );

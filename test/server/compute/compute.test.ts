@@ -141,10 +141,10 @@ describe("compute", () => {
       "dry",
       { code: "compute.key.type", params: { stands: "nothing", expected: "object" } },
     ],
-  ])("names what stands there and what would be right: %j", (change, at, says) => {
+  ])("names what stands there and what would be right: %j", (change, at, message) => {
     const { error } = refused({ ...ounce, ...change });
     expect(error.at).toBe(at);
-    expect(error.message).toMatchObject(says);
+    expect(error.message).toMatchObject(message);
   });
 
   it("refuses hot water, heavy air and a claim the library does not know, each at its place", () => {

@@ -57,11 +57,11 @@ test.skipIf(!root)(
     let refused = await reading("31.1001");
     for (let n = 0; refused.status === 303 && n < 5000; n += 1) refused = await reading("31.1001");
     expect(refused.status).toBe(422);
-    const says = await refused.text();
-    expect(wordsOf(says)).toMatch(
+    const message = await refused.text();
+    expect(wordsOf(message)).toMatch(
       /Nothing can be stored at present.*The disk is full or failing, and nothing was stored/,
     );
-    expect(says).toContain('value="31.1001"');
+    expect(message).toContain('value="31.1001"');
     expect(await pageOf(running)).toContain("Nothing can be stored at present");
     expect(await pageOf(running, "settings/ledger")).toMatch(/\d+ entries/);
 

@@ -380,7 +380,7 @@ test.each(Object.entries(forgeries))("%s: found at its row", async (_, forge) =>
   for (const place of places) {
     const { rows: forged, row: expected, why, kept } = forge(place);
     const found = await verified(forged, kept, bench.keyId);
-    expect({ ...found, place }).toMatchObject({ good: false, row: expected, says: { code: why } });
+    expect({ ...found, place }).toMatchObject({ good: false, row: expected, message: { code: why } });
   }
 });
 

@@ -244,7 +244,7 @@ test("a clock set forward, or a machine that slept, is written down with the ent
   const [jump] = await ledger.entries({ kind: "clock-jump" });
   expect(jump?.body).toMatchObject({
     byMs: 7_199_000,
-    says: { code: "ledger.clock.forward" },
+    message: { code: "ledger.clock.forward" },
   });
   expect(await ledger.verify()).toMatchObject({ good: true });
 });

@@ -68,6 +68,6 @@ test.each([
     "delete from record_words where rowid = (select seq from records limit 1)",
     { code: "ledger.list.search", params: { searched: 2, records: 3 } },
   ],
-])("%s is found although the chain is good", async (statement, says) => {
-  expect(await checked(statement)).toMatchObject({ good: false, says });
+])("%s is found although the chain is good", async (statement, message) => {
+  expect(await checked(statement)).toMatchObject({ good: false, says: message });
 });

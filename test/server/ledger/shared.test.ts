@@ -264,7 +264,7 @@ test("a change of what another bench handed over is found by the hash it had in 
   expect(await ledger.verify()).toMatchObject({
     good: false,
     row: forged?.seq,
-    says: { code: "ledger.fault.origin-hash" },
+    message: { code: "ledger.fault.origin-hash" },
   });
 });
 
@@ -324,9 +324,9 @@ test("a server that falls silent in the middle is told as not reached, keeps no 
   const running = await startBench(["--typed", "--bench", "window bench"], testFolder(), {
     DATABASE_URL: line.databaseUrl,
   });
-  const says = async () => wordsOf(await pageAt(`${running.url}settings/ledger`));
+  const message = async () => wordsOf(await pageAt(`${running.url}settings/ledger`));
   const saying = (words: string) =>
-    vi.waitUntil(async () => (await says()).includes(words), { timeout: 60_000 });
+    vi.waitUntil(async () => (await message()).includes(words), { timeout: 60_000 });
   const [upToDate = ""] = told("ledger-page.replication.up-to-date", { at: "|" }).split("|");
   await saying(upToDate);
   line.silence();
@@ -349,9 +349,9 @@ test("a bench started with DATABASE_URL measures through an outage, says so on i
     DATABASE_URL: databaseUrl,
   });
   onTestFinished(() => running.stop());
-  const says = async () => wordsOf(await pageAt(`${running.url}settings/ledger`));
+  const message = async () => wordsOf(await pageAt(`${running.url}settings/ledger`));
   const saying = (words: string) =>
-    vi.waitUntil(async () => (await says()).includes(words), { timeout: 60_000 });
+    vi.waitUntil(async () => (await message()).includes(words), { timeout: 60_000 });
   const [upToDate = ""] = told("ledger-page.replication.up-to-date", { at: "|" }).split("|");
   const post = await formPoster(running.url);
   await weighAt(post, "piece-1");
@@ -360,7 +360,7 @@ test("a bench started with DATABASE_URL measures through an outage, says so on i
   await saying(told("ledger-page.replication.waiting"));
   await weighAt(post, "piece-2");
   expect(running.process.exitCode).toBeNull();
-  expect(await says()).not.toContain(new URL(databaseUrl).password);
+  expect(await message()).not.toContain(new URL(databaseUrl).password);
   cluster.on();
   await saying(upToDate);
   const reading = await all(databaseUrl);

@@ -21,7 +21,7 @@ test("a token does what its scopes say, nothing else, and not after its end or i
   expect(await may("records:read")).toEqual({ may: true, name: "laboratory system" });
   expect(await may("lots:read")).toMatchObject({
     status: 403,
-    says: { code: "ledger.token.other-scope", params: { covers: ["records:read"], scope: "lots:read" } },
+    message: { code: "ledger.token.other-scope", params: { covers: ["records:read"], scope: "lots:read" } },
   });
   expect(await may("records:read", new Date(until))).toMatchObject({ status: 401 });
   expect(await may("records:read", now, `Bearer ${newToken(randomBytes(32)).token}`)).toMatchObject({
@@ -30,7 +30,7 @@ test("a token does what its scopes say, nothing else, and not after its end or i
   for (const header of ["", "Bearer", `Basic ${token}`, `Bearer ${tokenHash}`, `Bearer ${token}x`])
     expect(await may("records:read", now, header)).toMatchObject({ may: false, status: 401 });
   await ledger.append("token-revoked", "tokens", { tokenHash, reason: "contract ended" });
-  expect(await may("records:read")).toMatchObject({ status: 401, says: { code: "ledger.token.unknown" } });
+  expect(await may("records:read")).toMatchObject({ status: 401, message: { code: "ledger.token.unknown" } });
 });
 
 test("the ledger keeps the hash of a token, never the token", async () => {

@@ -60,14 +60,14 @@ test("a changed digit is found in its row", async () => {
     good: false,
     row: 77,
     entries: 76,
-    says: expect.objectContaining({ code: "ledger.fault.changed" }),
+    message: expect.objectContaining({ code: "ledger.fault.changed" }),
   });
 });
 
 test("a removed row is found, and so are rows removed and numbered anew", async () => {
   expect(await verified((all) => all.filter((row) => row.seq !== 50))).toMatchObject({
     good: false,
-    says: { code: "ledger.fault.missing", params: { from: 50, to: 50, count: 1, before: 49, found: 51 } },
+    message: { code: "ledger.fault.missing", params: { from: 50, to: 50, count: 1, before: 49, found: 51 } },
   });
   const renumbered = await verified((all) =>
     all.filter((row) => row.seq !== 50).map((row, index) => ({ ...row, seq: index + 1 })),
@@ -97,12 +97,12 @@ test("a chain rewritten with every hash made again is caught by the first signat
   const found = await verified((all) =>
     rechained(all.map((row) => ({ ...row, body: row.body.replace('"H-9"', '"H-8"') }))),
   );
-  expect(found).toMatchObject({ good: false, says: { code: "ledger.fault.checkpoint-hash" } });
+  expect(found).toMatchObject({ good: false, message: { code: "ledger.fault.checkpoint-hash" } });
 });
 
 test("a rewritten chain without its checkpoints is caught by their absence", async () => {
   const found = await verified((all) => rechained(all.filter((row) => row.kind !== "checkpoint")));
-  expect(found).toMatchObject({ good: false, says: { code: "ledger.fault.checkpoints-removed" } });
+  expect(found).toMatchObject({ good: false, message: { code: "ledger.fault.checkpoints-removed" } });
 });
 
 test("a chain rewritten and signed by another key is caught by the key that should have signed", async () => {
@@ -111,7 +111,7 @@ test("a chain rewritten and signed by another key is caught by the key that shou
   expect(await verified(rewrite)).toMatchObject({ good: true });
   expect(await verified(rewrite, { keyId })).toMatchObject({
     good: false,
-    says: { code: "ledger.fault.key-never-signed" },
+    message: { code: "ledger.fault.key-never-signed" },
   });
 });
 
@@ -126,7 +126,7 @@ test("a key that was introduced but did not sign does not make a rewritten chain
   };
   expect(await verified(signed, { keyId })).toMatchObject({
     good: false,
-    says: { code: "ledger.fault.key-never-signed" },
+    message: { code: "ledger.fault.key-never-signed" },
   });
 });
 
@@ -144,7 +144,7 @@ test("a ledger that says of itself that it needs no checkpoints is not good by t
   expect(await verified(silenced)).toMatchObject({ good: true, checkpoints: 0 });
   expect(await verified(silenced, { keyId })).toMatchObject({
     good: false,
-    says: { code: "ledger.fault.key-never-signed" },
+    message: { code: "ledger.fault.key-never-signed" },
   });
 });
 
@@ -164,7 +164,7 @@ test("a successor counts when the key before vouched for it; one that came by it
     await ledger.checkpoint();
     const found = await ledger.verify({ keyId });
     expect(found).toMatchObject(
-      vouched ? { good: true } : { good: false, says: { code: "ledger.fault.untrusted-key" } },
+      vouched ? { good: true } : { good: false, message: { code: "ledger.fault.untrusted-key" } },
     );
     await ledger.close();
   }
@@ -184,7 +184,7 @@ test("a shortened ledger is caught by a checkpoint that was printed", async () =
   expect(checkpoint).not.toBeNull();
   expect(await verified(shorten, { checkpoints: [checkpoint] })).toMatchObject({
     good: false,
-    says: { code: "ledger.fault.cut-short", params: { last: 150 } },
+    message: { code: "ledger.fault.cut-short", params: { last: 150 } },
   });
 });
 

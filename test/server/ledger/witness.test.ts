@@ -107,7 +107,9 @@ test("another bench cosigns what it can follow, and nothing else", async () => {
     { origin, size: first?.seq },
     { origin, size },
   ]);
-  expect(await askToCosign(ledger, note, asked)).toMatchObject({ says: { code: "ledger.witness.saw-more" } });
+  expect(await askToCosign(ledger, note, asked)).toMatchObject({
+    message: { code: "ledger.witness.saw-more" },
+  });
 });
 
 test("a ledger rewritten with its own key is found out by the bench that cosigned it", async () => {
@@ -134,7 +136,7 @@ test("a ledger rewritten with its own key is found out by the bench that cosigne
     good: true,
   });
   const answer = await askToCosign(rewritten, (await rewritten.checkpoint())?.note ?? "", asked);
-  expect(answer).toMatchObject({ says: { code: "ledger.witness.saw-other" } });
+  expect(answer).toMatchObject({ message: { code: "ledger.witness.saw-other" } });
 });
 
 test("one entry is taken out with a proof that general tools for such logs check", async () => {

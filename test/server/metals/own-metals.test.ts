@@ -57,7 +57,10 @@ test("every fault of a file is listed with its place, and nothing is taken over"
     expect(refused.code).toBe("metal.own.refused");
     return refused.params.faults;
   };
-  const fault = (place: string, says: object) => ({ code: "metal.file.fault", params: { place, says } });
+  const fault = (place: string, message: object) => ({
+    code: "metal.file.fault",
+    params: { place, says: message },
+  });
   expect(faults(bad)).toContainEqual(fault("metals.0.id", { code: "metal.own.id" }));
   expect(faults({ ...bad, id: "own-bell" })).toEqual([
     fault("metals.0.density_g_cm3", { code: "metal.own.band" }),

@@ -34,13 +34,14 @@ async function moved(hand: () => void, kind: string, code: string): Promise<numb
   const count = heard()?.count ?? 0;
   hand();
   let passed = 0;
-  const isTold = () => (heard()?.count ?? 0) > count && heard()?.kind === kind && heard()?.says.code === code;
+  const isTold = () =>
+    (heard()?.count ?? 0) > count && heard()?.kind === kind && heard()?.message.code === code;
   while (!isTold() && passed < 30_000) {
     clock.pass(100);
     passed += 100;
     await new Promise(setImmediate);
   }
-  await until(isTold, `${kind} ${code}, not ${heard()?.kind} ${heard()?.says.code}`);
+  await until(isTold, `${kind} ${code}, not ${heard()?.kind} ${heard()?.message.code}`);
   return passed / 1000;
 }
 

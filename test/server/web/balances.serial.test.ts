@@ -430,13 +430,13 @@ test("hands in water: each settled load is taken once by itself, and again only 
   await at.post("/bench/piece", { ticket: "H-1", method: "hung", claim: "", key: "H-1" });
   await at.post("/bench/typed-readings", { role: "dry", reading: "31.103", unit: "g" });
   expect((await at.post("/bench/hands-free", {})).statusCode).toBe(303);
-  const says = () => at.bench.handsFree.now?.says.code;
+  const message = () => at.bench.handsFree.now?.message.code;
   const heard = () => at.bench.handsFree.now?.heard?.kind;
   const immersed = () => at.bench.item?.captures.filter(({ role }) => role === "immersed") ?? [];
-  await until(() => says() === "balance.hands-free.ready", "the empty hanger to be seen");
+  await until(() => message() === "balance.hands-free.ready", "the empty hanger to be seen");
   load.grams = 28.143;
   await until(() => immersed().length === 1, "the first load");
-  expect(says()).toMatch(/^balance\.hands-free\.(taken|lift)$/);
+  expect(message()).toMatch(/^balance\.hands-free\.(taken|lift)$/);
   expect(await get("/")).toContain('data-heard="taken"');
   load.grams = 0;
   await until(() => heard() === "lifted", "the lift");

@@ -47,7 +47,7 @@ test("a coil that reads 31 % IACS is kept as an entry and contradicts fine gold 
   const text = await textOf(at, page);
   expect(text).toContain("excluded");
   const restated = (await statementOf("bar-1")).excluded_by_tests?.find(({ id }) => id === "au-999");
-  expect(restated).toMatchObject({ by: "conductivity", says: { params: { percent_iacs: 31.4 } } });
+  expect(restated).toMatchObject({ by: "conductivity", message: { params: { percent_iacs: 31.4 } } });
   expect(text).toContain(tell(restated?.says as Message, "en"));
   // ± 2u of ± 1 as rectangular; 58 MS/m is 100 % IACS (IEC 60028)
   expect(text).toContain("31.4 ± 1.2 % IACS (18.2 MS/m) at 21.5 °C");
@@ -117,21 +117,21 @@ test("a thickness and an echo time give the sound speed with its uncertainty, an
   expect((await statementOf("bar-1")).excluded_by_tests).toContainEqual({
     id: "au-999",
     by: "sound",
-    says: expect.objectContaining({
+    message: expect.objectContaining({
       params: expect.objectContaining({
         speed: { code: "separation.speed", params: { speed_m_s: 3240 } },
         measured_m_s: expect.closeTo(5457, 0),
       }),
     }),
   });
-  for (const [change, says] of [
+  for (const [change, message] of [
     [{ "sound-speed": "3240" }, "they need not agree"],
     [{ "sound-paths": "" }, "how often it crossed the thickness"],
     [{ "sound-time": "73.3" }, "which no metal carries"],
   ] as const) {
     const refused = await at.post(page, { ...echo, ...change });
     expect(refused.statusCode).toBe(422);
-    expect(wordsOf(refused.body)).toContain(says);
+    expect(wordsOf(refused.body)).toContain(message);
   }
 });
 

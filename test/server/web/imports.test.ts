@@ -70,13 +70,13 @@ test("older one-byte text is read, and a list without right rows offers nothing 
 test("pasted lines do as well as a file; nothing at all, another table or no origin is refused in words", async () => {
   const pasted = await at.post("/imports", { list: "weighings", text: weighings, from: "x" });
   expect(wordsOf(pasted.body)).toContain("1 row is right");
-  for (const [fields, says] of [
+  for (const [fields, message] of [
     [{ list: "weighings", text: "", from: "x" }, "No file was chosen and nothing was pasted"],
     [{ list: "weighings", text: "a,b\n1,2", from: "x" }, "The first line lacks ticket"],
     [{ list: "weighings", text: weighings, from: " " }, "Say where the list comes from"],
   ] as const) {
     const answer = await at.post("/imports", fields);
-    expect([answer.statusCode, wordsOf(answer.body)]).toEqual([422, expect.stringContaining(says)]);
+    expect([answer.statusCode, wordsOf(answer.body)]).toEqual([422, expect.stringContaining(message)]);
   }
   expect(wordsOf((await at.post("/imports/taken", { held: "0".repeat(64) })).body)).toContain(
     "no longer held",

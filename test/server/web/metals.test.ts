@@ -244,10 +244,10 @@ describe("metals of one's own", () => {
       told("form.number.not-a-number", { typed: "heavy" }),
     ],
     ["a source left out", { source: "" }, told("metal.own.source")],
-  ])("%s is refused in words, what was typed stays, and nothing changes", async (_what, wrong, says) => {
+  ])("%s is refused in words, what was typed stays, and nothing changes", async (_what, wrong, message) => {
     const answer = await at.post("/metals/own", { ...bellMetal, ...wrong });
     expect(answer.statusCode).toBe(422);
-    expect(answer.body).toContain(says);
+    expect(answer.body).toContain(message);
     expect(answer.body).toContain('value="Quay bell metal"');
     expect(at.library.own).toBeUndefined();
   });

@@ -25,10 +25,10 @@ describe("a plan before wetting", () => {
   test("the kitchen scale: silver from copper and brass yes, 999 from 925 no", async () => {
     const { statusCode, body } = await get(kitchen);
     expect(statusCode).toBe(200);
-    const says = answerIn(body);
+    const message = answerIn(body);
     // 31.1 g of fine silver displace 31.1/10.49 · 0.998 = 2.96 g, which this scale shows as 3.0 g (by hand).
     expect(body).toContain("about 3.0 g");
-    expect(says).toMatch(/^This scale can tell silver 999 fine from copper, brass, .*, not from .*925/);
+    expect(message).toMatch(/^This scale can tell silver 999 fine from copper, brass, .*, not from .*925/);
     expect(body).toContain("What would help");
     expect(body).toContain("What this scale can answer");
   });

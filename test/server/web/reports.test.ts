@@ -165,7 +165,7 @@ test("an excluded claim is reported with what excludes it, fineness and hazards 
   const { statement } = statedBy(await at.ledger.entriesOf("bar-1"));
   expect(statement.conformity).toMatchObject({
     state: "excluded",
-    says: { code: "conformity.excluded-by-tests" },
+    message: { code: "conformity.excluded-by-tests" },
   });
   const { code, params } = statement.conformity.says!;
   expect(await page("click-2")).toContain(told(code, params));
@@ -247,8 +247,8 @@ test("a piece measured after a check says how its thermometer stood on that day"
 });
 
 test("a learner's test on the same balance is no check of the equipment and stays off the report", async () => {
-  const check = (kind: string, says: string) =>
-    at.ledger.append("check", "thermometer", { kind, passed: false, says });
+  const check = (kind: string, message: string) =>
+    at.ledger.append("check", "thermometer", { kind, passed: false, says: message });
   await check("ice-point", "0.3 °C too high");
   await check("trainee", "J. Doe scatters more than the house");
   await recorded(at, { id: "bar-2", dry: "31.1035", immersed: "28.1435" });

@@ -108,20 +108,20 @@ export const plan = (
       pieces: "1",
     }}
     answer={{
-      says: ["This scale can tell silver from copper here, not 999 from 925."],
+      message: ["This scale can tell silver from copper here, not 999 from 925."],
       facts: [
         ["Rise to expect", "2.96 g"],
         ["Your scale shows", "2.9 to 3.0 g"],
         ["Uncertainty of the density", "± 4 to 6 %"],
       ],
       apart: [
-        { id: "cu", name: "Copper", expected: "3.5 g", told: true, says: ["half a gram more"] },
+        { id: "cu", name: "Copper", expected: "3.5 g", told: true, message: ["half a gram more"] },
         {
           id: "ag-925",
           name: "Silver 925",
           expected: "3.0 g",
           told: false,
-          says: ["one step of the scale at most"],
+          message: ["one step of the scale at most"],
         },
       ],
       advice: [
@@ -159,12 +159,7 @@ export const planProblem = (
     problems={[
       {
         fieldId: "mass",
-        error: {
-          what: "The mass is not a number:",
-          value: "thirty",
-          right: "Right is a number such as 31.1.",
-          todo: "Type it from the scale.",
-        },
+        error: { code: "form.number.not-a-number", params: { typed: "thirty" } },
       },
       {
         fieldId: "readability",
@@ -178,7 +173,7 @@ export const checks = (
   <ChecksIndex
     adjusted={[]}
     closed={{
-      says: "The check weight was beyond 3 s twice.",
+      message: "The check weight was beyond 3 s twice.",
       since: "3 March, 08:10",
       todo: "Find the cause, then make the check again.",
     }}
@@ -207,7 +202,7 @@ export const checkForm = (
     problems={[{ fieldId: "dry-1", error: "Nothing was typed. Right: a number such as 31.10." }]}
     attempt={2}
     outcome={{
-      says: "2.2013 ± 0.0009 g/cm³; stated 2.2010 ± 0.0005 g/cm³.",
+      message: "2.2013 ± 0.0009 g/cm³; stated 2.2010 ± 0.0005 g/cm³.",
       passed: true,
       facts: [["Passed at the", "2nd attempt"]],
     }}
@@ -593,7 +588,7 @@ export const twoBodies = (
     }}
     problems={[]}
     claims={[{ id: "au-750", name: "Gold 750 (18 ct)" }]}
-    answer={{ says: "About 15.4 g of gold in 25.9 g of quartz.", facts: [["Gold", "15.4 ± 0.7 g"]] }}
+    answer={{ message: "About 15.4 g of gold in 25.9 g of quartz.", facts: [["Gold", "15.4 ± 0.7 g"]] }}
   />
 );
 
@@ -603,7 +598,7 @@ export const fineness = (
     colours={[{ value: "any", label: "any: silver, copper and up to a fifth of zinc" }]}
     problems={[]}
     answer={{
-      says: "Between 475 and 620 ‰.",
+      message: "Between 475 and 620 ‰.",
       plot: {
         interval: [475, 620],
         recipes: [

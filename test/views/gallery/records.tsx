@@ -171,7 +171,7 @@ export const record = (
       },
     ]}
     warnings={["The water is 1.2 °C warmer than the room."]}
-    notes={[{ when: "10:14", by: "kl", says: "Looked at the edge with a loupe: no seam." }]}
+    notes={[{ when: "10:14", by: "kl", message: "Looked at the edge with a loupe: no seam." }]}
     assay={{
       href: "/records/x/laboratory",
       facts: [

@@ -96,7 +96,7 @@ test.each([
     });
     if ("error" in answer) throw new Error(JSON.stringify(answer.error));
     const ways = (answer.conformity.says?.params?.ways ?? { anyOf: [] }) as { anyOf: Message[] };
-    const foreseen = plan.remedies.map(({ says }) => says);
+    const foreseen = plan.remedies.map(({ message }) => message);
     expect(plan.remedies.length).toBeGreaterThan(2);
     expect(ways.anyOf.map(({ code }) => code)).toEqual(foreseen.map(({ code }) => code));
     // the plan tries a ladder of masses, the bench solves for one, and its readings are rounded

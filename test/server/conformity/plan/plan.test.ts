@@ -7,7 +7,7 @@ import type { PlannedWeighing } from "../../../../server/conformity/plan/planned
 import { refusalOf } from "../../../refusal-of.ts";
 
 /** The values of one of the sentences of a plan. */
-const said = ({ says }: Plan, code: Code) => says.find((one) => one.code === code)?.params;
+const said = ({ message }: Plan, code: Code) => message.find((one) => one.code === code)?.params;
 
 const ounceOfSilver: PlannedWeighing = {
   claim: "ag-999",

@@ -39,7 +39,7 @@ test("every refused cell is named with line, column, value and what would be rig
     [5, "ticket", ""],
     [6, "density_g_cm3", "8900"],
   ]);
-  expect(refused.map(({ says }) => says.code)).toEqual([
+  expect(refused.map(({ message }) => message.code)).toEqual([
     "import.cell.no-moment",
     "import.cell.no-moment",
     "form.number.not-a-number",
@@ -62,7 +62,7 @@ test("a list that shows its decimal comma is read by it; where nothing shows it,
       line: 2,
       column: "mass_g",
       value: "1,234",
-      says: {
+      message: {
         code: "form.number.two-meanings",
         params: { typed: "1,234", meanings: { anyOf: [{ decimal: "1.234" }, { decimal: "1234" }] } },
       },
@@ -78,7 +78,9 @@ test("quoted cells keep commas, quotes and line ends, and lines are counted as a
   expect(rows).toEqual([
     { line: 2, values: { ticket: "H-1", description: 'medal, "ship"\nrim knock', claim: "ag-925" } },
   ]);
-  expect(refused).toEqual([{ line: 5, column: "description", value: "", says: { code: "form.text.empty" } }]);
+  expect(refused).toEqual([
+    { line: 5, column: "description", value: "", message: { code: "form.text.empty" } },
+  ]);
 });
 
 test("own metals need a composition that adds up and densities in order", async () => {
@@ -94,7 +96,7 @@ test("own metals need a composition that adds up and densities in order", async 
     ].join("\n"),
   );
   expect(rows[0]?.values.composition_percent).toEqual({ Au: 0.75, Ag: 0.125, Cu: 0.125 });
-  expect(refused.map(({ line, column, says }) => [line, column, says])).toEqual([
+  expect(refused.map(({ line, column, message }) => [line, column, message])).toEqual([
     [3, "composition_percent", { code: "import.cell.composition-sum", params: { sum_percent: 87.5 } }],
     [4, "magnetism", expect.objectContaining({ code: "import.cell.no-choice" })],
     [

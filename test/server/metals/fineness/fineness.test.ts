@@ -68,7 +68,7 @@ test("yellow gold of 15.53, the computed density of 750/160/90, holds 750 in its
 
 test("a density no gold alloy reaches is said to be impossible", () => {
   expect(goldFineness(normally(21.4, 0.01), "any").possible).toBe(false);
-  expect(goldFineness(normally(7.2, 0.01), "any").says.code).toBe("fineness.impossible");
+  expect(goldFineness(normally(7.2, 0.01), "any").message.code).toBe("fineness.impossible");
   expect(silverFineness(normally(8.5, 0.01)).possible).toBe(false);
 });
 

@@ -96,9 +96,9 @@ test("own specifications survive export and import, and a wrong fine mass or met
   expect(specificationsOf(own)[0]).toMatchObject({ massG: 24, finenessPermille: 925, diameterMm: 36 });
   const faults = (change: object) =>
     refusalOf(() => readOwnSpecifications(file({ ...medal, ...change }))).params.faults;
-  const fault = (says: object) => ({
+  const fault = (message: object) => ({
     code: "metal.file.fault",
-    params: { place: "specifications.0", says },
+    params: { place: "specifications.0", says: message },
   });
   expect(faults({ fine_mass_g: "24.00" })).toMatchObject([fault({ code: "specification.fine.contradicts" })]);
   expect(faults({ metal: "ag-92" })).toMatchObject([

@@ -48,7 +48,7 @@ describe("a form", () => {
     const body = { width: "9 g", height: "0", count: "1.5", by: "Marianne", metal: "tin", on: "2026-02-30" };
     const read = readForm(sizes, body, "en");
     expect("problems" in read && read.problems).toMatchObject([
-      { fieldId: "width", error: { code: "form.entry", params: { says: { code: "form.unit.other" } } } },
+      { fieldId: "width", error: { code: "form.entry", params: { message: { code: "form.unit.other" } } } },
       { fieldId: "height", error: { code: "form.number.not-above-zero" } },
       { fieldId: "count", error: { code: "form.number.whole" } },
       { fieldId: "by", error: { code: "form.text.too-long", params: { length: 8, most: 5 } } },
