@@ -8,12 +8,12 @@ import { incompleteBeta } from "./student.ts";
  * Probabilities below which readings of one load are taken to disagree: `told` widens and is told, `stops` leaves no
  * measurement. This program's choice: one sound set in fifty, in a thousand.
  */
-export const levels = { told: 0.02, stops: 0.001 } as const;
+export const levels = { warns: 0.02, stops: 0.001 } as const;
 
 /** The same for a run one way, which is tested beside the scatter. */
-const trendLevels = { told: 0.01, stops: 0.0003 } as const;
+const trendLevels = { warns: 0.01, stops: 0.0003 } as const;
 /** Readings too alike: neighbours, or all of them, for which so many are needed. */
-const alike = { told: 0.01, count: 4 } as const;
+const alike = { warns: 0.01, count: 4 } as const;
 
 /** agree: nothing against them; differ: told, and the mean is widened; contradict: no mean of one load */
 export type Verdict = "agree" | "differ" | "contradict";
@@ -52,8 +52,8 @@ export interface Agreement {
 const worst = (all: readonly Verdict[]): Verdict =>
   all.includes("contradict") ? "contradict" : all.includes("differ") ? "differ" : "agree";
 
-const judged = (p: number, { told, stops }: { told: number; stops: number }): Verdict =>
-  p < stops ? "contradict" : p < told ? "differ" : "agree";
+const judged = (p: number, { warns, stops }: { warns: number; stops: number }): Verdict =>
+  p < stops ? "contradict" : p < warns ? "differ" : "agree";
 
 /**
  * Tests readings of one load in the order taken. Scatter from two readings on: χ² = (n − 1)s²/σ² (NIST/SEMATECH
@@ -89,7 +89,7 @@ export function agreement(readings: readonly number[], expected: Expected): Agre
     scatter,
     trend,
     serial,
-    tooLittle: { verdict: littleP < alike.told ? "differ" : "agree", p: littleP },
+    tooLittle: { verdict: littleP < alike.warns ? "differ" : "agree", p: littleP },
     standsOut: furthest(readings),
   };
 }
@@ -108,7 +108,7 @@ function trendOf(readings: readonly number[], { scatterGrams, dof }: Expected): 
     verdict: judged(p, trendLevels),
     p,
     gramsPerReading: slope,
-    seenGrams: (normalQuantile(1 - trendLevels.told / 2) + normalQuantile(0.95)) * u,
+    seenGrams: (normalQuantile(1 - trendLevels.warns / 2) + normalQuantile(0.95)) * u,
   };
 }
 
@@ -119,7 +119,7 @@ function serialOf(readings: readonly number[], s: number): Agreement["serial"] {
   const quarter = steps / ((n - 1) * s * s) / 4;
   const shape = ((n * n - 1) / (n - 2) - 1) / 2;
   const p = incompleteBeta(Math.min(1, quarter), shape, shape);
-  return { verdict: p < alike.told ? "differ" : "agree", p, correlation: 1 - 2 * quarter };
+  return { verdict: p < alike.warns ? "differ" : "agree", p, correlation: 1 - 2 * quarter };
 }
 
 function furthest(readings: readonly number[]): number {

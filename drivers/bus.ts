@@ -37,7 +37,7 @@ export interface BusOptions {
 /** Several balances on one pair of wires (RS-485), each asked in turn by a request that carries its own address. */
 export interface Bus {
   /** One balance of the bus. Without a request of its own it is never asked and stays silent. Throws Refusal. */
-  member(name: string, told: { ask?: AskedLines | undefined; read: () => BytesReader }): Balance;
+  member(name: string, how: { ask?: AskedLines | undefined; read: () => BytesReader }): Balance;
 }
 
 /** After a balance did not answer the bus is left alone for so many answer times, so that a late line is nobody's. */

@@ -186,10 +186,10 @@ class Connection<R> {
 
   #notOpened(error: unknown): void {
     const refused = refusedEvent(this.#options.name, error);
-    const told = JSON.stringify(refused.event);
+    const event = JSON.stringify(refused.event);
     // The same refusal is told once, not at every try.
-    if (told !== this.#lastRefusal) this.#heard.records.event(refused);
-    this.#lastRefusal = told;
+    if (event !== this.#lastRefusal) this.#heard.records.event(refused);
+    this.#lastRefusal = event;
     this.#retry();
   }
 

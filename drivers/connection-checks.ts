@@ -33,8 +33,8 @@ export function createConnectionChecks(): ConnectionChecks {
   let wasSilent = false;
   const isUsualGapTo = usualGapsOf();
 
-  function raise(kind: ConnectionCheck["kind"], told: Message, since: string): void {
-    checks = [...checks.filter((check) => check.kind !== kind), { kind, message: told, since }];
+  function raise(kind: ConnectionCheck["kind"], text: Message, since: string): void {
+    checks = [...checks.filter((check) => check.kind !== kind), { kind, message: text, since }];
   }
   function hearReading(record: LineRecord & { reading: object }): void {
     const { unit, lastPlace } = gradation(record);

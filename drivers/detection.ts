@@ -136,11 +136,11 @@ async function listen(
 }
 
 function judged(line: LineSettings, { bytes, lines }: Heard) {
-  const outcome = (told: Message): Tried => ({
+  const outcome = (outcomeMessage: Message): Tried => ({
     line: lineSettingsText(line),
     bytes: bytes.length,
     first: escapeBytes(bytes.subarray(0, 24)),
-    message: told,
+    message: outcomeMessage,
   });
   if (bytes.length === 0) return { outcome: outcome(message("port.search.outcome.nothing")) };
   const text = lines.filter((each) => /^[\t\x02\x03\f\x20-\x7e\u00b0-\u00b3\u2212]+$/.test(each.text));

@@ -12,7 +12,7 @@ const longestCode = 80;
 
 /** A barcode reader on a serial or network line; each line is one code. Throws Refusal for a wrong address. */
 export function scannerAt(address: string, line = "9600-8n1"): Device<Scanned> {
-  const told = {
+  const parts = {
     name: balanceName.sensor(address),
     patienceMs: Number.POSITIVE_INFINITY,
     read: () => (text: string) => {
@@ -21,6 +21,6 @@ export function scannerAt(address: string, line = "9600-8n1"): Device<Scanned> {
     },
   };
   return address.startsWith("/")
-    ? createSerialDevice<Scanned>({ path: address, line, ...told })
-    : createNetworkDevice<Scanned>({ ...parseNetworkAddress(address), ...told });
+    ? createSerialDevice<Scanned>({ path: address, line, ...parts })
+    : createNetworkDevice<Scanned>({ ...parseNetworkAddress(address), ...parts });
 }

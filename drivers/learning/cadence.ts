@@ -21,7 +21,7 @@ const longestPause = 4;
  * Whether lines come by themselves, from what came: faster than a hand can press, or on and on while hands were busy with the
  * weight. Packets and jitter move single lines and change neither. `told` is the owner's word.
  */
-export function cadenceOf(readings: readonly Observed[], told: boolean | undefined): Cadence {
+export function cadenceOf(readings: readonly Observed[], stated: boolean | undefined): Cadence {
   const [first, last] = [readings[0]?.atMs ?? 0, readings.at(-1)?.atMs ?? 0];
   const gaps = readings.slice(1).map((line, i) => line.atMs - readings[i]!.atMs);
   const meanGapMs = gaps.length === 0 ? 0 : (last - first) / gaps.length;
@@ -31,11 +31,11 @@ export function cadenceOf(readings: readonly Observed[], told: boolean | undefin
     readings.length >= 8 &&
     (usualMs < 1000 / fasterThanAHand || readings.length >= steadyLines) &&
     longestMs <= Math.max(longestPause * usualMs, 1200);
-  const byItself = told ?? streams;
+  const byItself = stated ?? streams;
   const perSecond = byItself && usualMs > 0 ? Math.max(0.1, Math.round(10_000 / usualMs) / 10) : null;
   return {
     cadence: { byItself, linesPerSecond: perSecond },
-    evident: told !== undefined || streams,
+    evident: stated !== undefined || streams,
     finding: { field: "cadence", sure: true, message: cadenceMessage(byItself, perSecond, readings.length) },
   };
 }

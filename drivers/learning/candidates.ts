@@ -36,8 +36,8 @@ export function candidatesOf(
   ];
   // A point that stands elsewhere is the reason only where no number with its point in place was looked at.
   const plain = reasons.filter(({ shifted }) => !shifted);
-  const told = (plain.length > 0 ? plain : reasons).map((reason) => reason.message);
-  const first = order.flatMap((code) => told.find((reason) => reason.code === code) ?? [])[0];
+  const messages = (plain.length > 0 ? plain : reasons).map((reason) => reason.message);
+  const first = order.flatMap((code) => messages.find((reason) => reason.code === code) ?? [])[0];
   return { refused: first ?? notFound(texts, typed) };
 }
 

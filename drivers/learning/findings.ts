@@ -141,7 +141,7 @@ function signFinding(
 /** Which mark goes with motion. `line` gives a line that carries a mark. */
 function motionFindings(found: MotionFound, line: (mark: string) => string | null): Finding[] {
   const { sure, steady, moving, unsure, restLines, motionLines } = found;
-  const motion = (told: Message): Finding => ({ field: "motion", sure, message: told });
+  const motion = (motionMessage: Message): Finding => ({ field: "motion", sure, message: motionMessage });
   const counts = { rest_lines: restLines, motion_lines: motionLines };
   if (steady.length === 0)
     return [motion(message(sure ? "learn.motion.none" : "learn.motion.none.unsure", counts))];
@@ -157,10 +157,10 @@ function motionFindings(found: MotionFound, line: (mark: string) => string | nul
 
 /** A balance that sends no number while it moves. */
 function restByNumberFinding([blind]: readonly OtherLine[]): Finding {
-  const told = blind
+  const motionMessage = blind
     ? message("learn.motion.by-number.line", { line: shownLine(blind.example) })
     : message("learn.motion.by-number");
-  return { field: "motion", sure: true, message: told };
+  return { field: "motion", sure: true, message: motionMessage };
 }
 
 /** Lines without a weight. */

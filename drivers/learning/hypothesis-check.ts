@@ -27,20 +27,20 @@ export function linesUnder(
   const byLine = new Map(lines.map((line) => [line.observed, line]));
   for (const value of typed) {
     const near = value.lines.flatMap((observed) => byLine.get(observed) ?? []);
-    const told = { typed: value.shown, lines: sampleLines(value.lines) };
+    const params = { typed: value.shown, lines: sampleLines(value.lines) };
     const exact = near.filter((line) => saysSo(line, value));
     const reason = exact.map(({ observed, run }) =>
       value.pounds ? "yes" : shiftExplained(notation.shift ?? 0, observed.text.slice(run.end), value.unit),
     );
     const lost = found.some((line) => value.lines.includes(line.observed) && saysSo(line, value));
     if (exact.length === 0)
-      return { refused: message(lost ? "learn.refused.not-steady" : "learn.refused.not-all", told) };
-    if (reason.includes("other-unit")) return { refused: message("learn.refused.other-unit", told) };
-    if (reason.includes("no")) return { refused: message("learn.refused.point", told) };
+      return { refused: message(lost ? "learn.refused.not-steady" : "learn.refused.not-all", params) };
+    if (reason.includes("other-unit")) return { refused: message("learn.refused.other-unit", params) };
+    if (reason.includes("no")) return { refused: message("learn.refused.point", params) };
     const nearest = value.nearest.flatMap((observed) => byLine.get(observed) ?? []);
     const about = nearest.filter(({ size }) => Math.abs(Number(size) - sizeOf(value)) <= slack(value));
     if (about.length < nearest.length - Math.max(1, 0.15 * nearest.length))
-      return { refused: message("learn.refused.not-steady", told) };
+      return { refused: message("learn.refused.not-steady", params) };
   }
   const wild = [...lines.filter(({ size }) => Number(size) > mostTimes * most), ...alone(lines, most)];
   const empty = lines.filter(({ observed }) => atRest(observed) && observed.at.phase === "empty");

@@ -134,7 +134,7 @@ function learnedProfile(lines: Lines, typed: readonly Typed[], written: Written,
   const blind = blindLines(others, runsIn(ownLine(written.lines[0])).length);
   const restByNumber = sentOnlyAtRest(motion, blind);
   // A line of its own that comes in motion only may well be what tells motion; then "it does not say" is not sure.
-  const told = { ...motion, sure: motion.sure && (motion.steady.length > 0 || blind.length === 0) };
+  const stability = { ...motion, sure: motion.sure && (motion.steady.length > 0 || blind.length === 0) };
   const base: Omit<Profile, "samples"> = {
     format: 1,
     name: hints.name ?? "balance without a name",
@@ -152,7 +152,7 @@ function learnedProfile(lines: Lines, typed: readonly Typed[], written: Written,
     findings: learnedFindings({
       lines,
       written,
-      motion: told,
+      motion: stability,
       restByNumber: restByNumber ? blind : null,
       shown,
       belowTyped,

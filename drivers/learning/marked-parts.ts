@@ -111,22 +111,22 @@ function meaningsFrom(
   const doubtful = places.some((place) => place.doubtful);
   const ownOnly = places.some(({ own, tells, doubtful: doubted }) => own && (tells || doubted));
   const telling = places.map((place) => place.tells && (place.own || !ownOnly));
-  const told = { steady: [] as string[], moving: [] as string[], unsure: [] as string[] };
+  const byMeaning = { steady: [] as string[], moving: [] as string[], unsure: [] as string[] };
   let slot = -1;
   const meaning = parts.map((part): Part => {
     if (!isMark(part)) return part;
     slot += 1;
     if (!telling[slot]) return part;
     const { means } = places[slot]!.verdict;
-    for (const [text, meant] of means) told[meant].push(text);
+    for (const [text, meant] of means) byMeaning[meant].push(text);
     return {
       is: "mark",
       marks: part.marks.map((mark) => ({ ...mark, means: means.get(mark.text) ?? "unsure" })),
     };
   });
-  const known = told.steady.length > 0;
+  const known = byMeaning.steady.length > 0;
   return {
-    ...told,
+    ...byMeaning,
     parts: !known && doubtful ? parts.map(unsure) : meaning,
     sure: motionLines >= fewestLines && restLines >= fewestLines && (known || !doubtful),
     restLines,

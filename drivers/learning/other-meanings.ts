@@ -41,12 +41,12 @@ const stepsOf = ({ values }: MarkedLines) => values.map((value, i) => (i === 0 ?
 
 /** "The same number as before" against "another number", on every line but one, such as one beside a torn line. */
 function saysSameNumber(seen: MarkedLines, means: Means): boolean {
-  const told = stepsOf(seen).flatMap((step, i) => {
+  const changes = stepsOf(seen).flatMap((step, i) => {
     const meant = means.get(seen.marks[i]!);
     return i === 0 || meant === undefined || meant === "unsure" ? [] : [{ step, steady: meant === "steady" }];
   });
-  const wrong = told.filter(({ step, steady }) => (step === 0) !== steady).length;
-  return told.some(({ step }) => step !== 0) && wrong <= 1;
+  const wrong = changes.filter(({ step, steady }) => (step === 0) !== steady).length;
+  return changes.some(({ step }) => step !== 0) && wrong <= 1;
 }
 
 /** A mark for a rising number, another or none for a falling one: each goes one way only, though the number went both ways. */

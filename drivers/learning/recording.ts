@@ -129,10 +129,10 @@ export function recordingFromLines(text: string): Required<Recording> {
     const read = line.safeParse(json(written));
     if (!read.success)
       throw new Refusal("recording.line", { line: index + 1, written: written.slice(0, 80), steps });
-    const { at_ms: atMs, ...told } = read.data;
-    if ("hex" in told) chunks.push({ atMs, bytes: Uint8Array.from(Buffer.from(told.hex, "hex")) });
-    else if ("step" in told) moments.push({ atMs, phase: told.step });
-    else displayed.push({ atMs, ...told.displayed });
+    const { at_ms: atMs, ...content } = read.data;
+    if ("hex" in content) chunks.push({ atMs, bytes: Uint8Array.from(Buffer.from(content.hex, "hex")) });
+    else if ("step" in content) moments.push({ atMs, phase: content.step });
+    else displayed.push({ atMs, ...content.displayed });
   }
   if (chunks.length === 0) throw new Refusal("recording.no-bytes", { example });
   const inTime = (a: { atMs: number }, b: { atMs: number }) => a.atMs - b.atMs;

@@ -73,14 +73,14 @@ export function typedLines(
  * behind them, was seen, and never while a weight was being put on.
  */
 export function signForms(lines: readonly Placed[], typed: readonly Typed[]): SignForm[] {
-  const told = typedLines(lines, typed);
+  const compared = typedLines(lines, typed);
   const forms = ["before", "behind", "brackets"] as const;
   const agreeing = forms.filter((form) =>
-    told.every(({ value, line }) => saysMinus(form, line) === value.negative),
+    compared.every(({ value, line }) => saysMinus(form, line) === value.negative),
   );
   if (typed.some(({ negative }) => negative))
     return agreeing.map((is) => ({ is, evident: true, wraps: wrapsOf(is, lines) }));
-  const most = Math.max(...told.map(({ line }) => Number(line.size)));
+  const most = Math.max(...compared.map(({ line }) => Number(line.size)));
   const wrong = ({ observed: { at }, size }: Placed) =>
     ["putting-on", "loaded", "touched", "at-rest"].includes(at.phase) && Number(size) > 0.1 * most;
   const seen = (["before", "behind"] as const).filter((form) => {

@@ -43,11 +43,13 @@ export function signPlaces(
   lines: readonly Placed[],
   typed: readonly Typed[],
 ): SignPlace[] {
-  const told = typedLines(lines, typed);
+  const compared = typedLines(lines, typed);
   const read = new Map(marked(parts, lines).map((one) => [one.line, one.texts]));
   const textsOf = (slot: number, negative: boolean) => [
     ...new Set(
-      told.flatMap(({ value, line }) => (value.negative === negative ? (read.get(line)?.[slot] ?? []) : [])),
+      compared.flatMap(({ value, line }) =>
+        value.negative === negative ? (read.get(line)?.[slot] ?? []) : [],
+      ),
     ),
   ];
   return markParts(parts).flatMap((_, slot) => {
@@ -75,7 +77,7 @@ export function vouched(
   sign: SignPlace | null,
 ): Part[] {
   const read = marked(parts, lines);
-  const told = new Set(typedLines(lines, typed).map(({ line }) => line));
+  const compared = new Set(typedLines(lines, typed).map(({ line }) => line));
   const load = Math.max(...typed.map(({ text }) => Math.abs(Number(text))));
   const belowTyped = typed.some(({ negative }) => negative);
   const pointless = parts.some((part) => part.is === "number" && part.impliedPlaces !== null);
@@ -86,7 +88,7 @@ export function vouched(
     const here = slot;
     const isSign = sign?.slot === here;
     const known = new Map<string, Mark["sign"]>();
-    for (const { line, texts } of read) if (told.has(line)) known.set(texts[here]!, undefined);
+    for (const { line, texts } of read) if (compared.has(line)) known.set(texts[here]!, undefined);
     if (isSign) for (const text of sign.minus) known.set(text, "minus");
     for (let grew = true; grew; ) {
       grew = false;

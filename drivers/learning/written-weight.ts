@@ -60,7 +60,8 @@ export function writtenWeight(
 /** The form in which the sign is written at the number; null when a mark must tell it. */
 function formOf({ lines }: Candidate, typed: readonly Typed[], answers: Answers) {
   const forms = signForms(lines, typed);
-  const line = (told: SignForm | undefined) => told && lines.find((one) => saysMinus(told.is, one));
+  const line = (signForm: SignForm | undefined) =>
+    signForm && lines.find((one) => saysMinus(signForm.is, one));
   if (forms.length > 1) return signFormQuestion(forms, line(forms[0])?.observed.shown ?? "", answers.sign);
   const [form = null] = forms;
   if (!form || form.evident || typed.some(({ negative }) => negative)) return form;
@@ -68,8 +69,8 @@ function formOf({ lines }: Candidate, typed: readonly Typed[], answers: Answers)
   const answer = answers["below-zero"];
   if (answer === minusBefore) return minusTold;
   if (answer !== minusUnknown) return belowZeroQuestion(shown.lines[0]?.shown ?? "", answer);
-  const told = { typed: shown.shown, lines: sampleLines(shown.lines) };
-  return { refused: message("learn.refused.below-zero", told) } satisfies NotLearned;
+  const params = { typed: shown.shown, lines: sampleLines(shown.lines) };
+  return { refused: message("learn.refused.below-zero", params) } satisfies NotLearned;
 }
 
 /** The mark beside the number that tells its sign. */
@@ -81,12 +82,12 @@ function markOf(
 ): SignPlace | NotLearned {
   const places = signPlaces(parts, lines, typed);
   const negative = typed.find((value) => value.negative)!;
-  const told = { typed: negative.shown, lines: sampleLines(negative.lines) };
-  if (places.length === 0) return { refused: message("learn.refused.sign", told) };
+  const params = { typed: negative.shown, lines: sampleLines(negative.lines) };
+  if (places.length === 0) return { refused: message("learn.refused.sign", params) };
   const doubtful = places.length > 1 || places[0]!.atZero || dashTells(lines, typed, places[0]!);
   if (!doubtful) return places[0]!;
   const place = signQuestion(places, parts, negative.lines[0]?.shown ?? "", answers.sign);
-  if (place === noMark) return { refused: message("learn.refused.sign", told) };
+  if (place === noMark) return { refused: message("learn.refused.sign", params) };
   return "asks" in place ? { questions: [place] } : place;
 }
 

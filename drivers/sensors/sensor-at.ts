@@ -42,7 +42,7 @@ export function sensorAt(settings: SensorSettings): SensorDevice {
   const read = (): BytesReader<SensorReading> =>
     profile ? readBySensorProfile(profile) : readPlainLines(comma);
   if (ask) requestBytes(ask);
-  const told = {
+  const parts = {
     name: balanceName.sensor(address),
     read,
     patienceMs: sensorPatienceMs,
@@ -50,8 +50,8 @@ export function sensorAt(settings: SensorSettings): SensorDevice {
     ...(clock && { clock }),
   };
   return /^tcp:\/\//.test(address) || (!address.startsWith("/") && /:\d+$/.test(address))
-    ? createNetworkDevice<SensorReading>({ ...parseNetworkAddress(address), ...told })
-    : createSerialDevice<SensorReading>({ path: address, ...(line !== undefined && { line }), ...told });
+    ? createNetworkDevice<SensorReading>({ ...parseNetworkAddress(address), ...parts })
+    : createSerialDevice<SensorReading>({ path: address, ...(line !== undefined && { line }), ...parts });
 }
 
 /** A sensor that is looked for at each opening, wherever the system shows it then. */

@@ -13,7 +13,7 @@ export interface RoomSettings {
   publicAddress?: URL;
 }
 
-interface Told {
+interface StatedAccess {
   listen?: string | undefined;
   certificate?: string | undefined;
   key?: string | undefined;
@@ -24,8 +24,8 @@ interface Told {
  * Settings of the address for the room; undefined when none is asked for. Without a port it is the one after that of the
  * pages. Throws Refusal for what is no address, no port or no pair.
  */
-export function roomSettings(told: Told, pagesPort: number): RoomSettings | undefined {
-  const { listen, certificate, key, publicAddress } = told;
+export function roomSettings(stated: StatedAccess, pagesPort: number): RoomSettings | undefined {
+  const { listen, certificate, key, publicAddress } = stated;
   if ((certificate === undefined) !== (key === undefined)) throw new Refusal("access.start.pair");
   if (listen === undefined && publicAddress === undefined) {
     if (certificate !== undefined) throw new Refusal("access.start.certificate-alone");

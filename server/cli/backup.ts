@@ -5,11 +5,11 @@ import { command } from "./command.ts";
 import { copyAlong } from "./files-copied.ts";
 import { givenLedger, ledgerOptions } from "./ledger-for-reading.ts";
 
-const told = { name: "backup", options: ledgerOptions, takesArguments: true } as const;
+const usage = { name: "backup", options: ledgerOptions, takesArguments: true } as const;
 
 /** `underhook backup`: 0 when the copy is made and good, 1 when the ledger is damaged, 2 otherwise. */
 export const run = (args: string[]): Promise<number> =>
-  command(told, args, async ({ values, positionals, say }) => {
+  command(usage, args, async ({ values, positionals, say }) => {
     const stamp = new Date().toISOString().replaceAll(":", "-");
     const [target = join(values.data ?? dataFolder(), "backups", `ledger-${stamp}.sqlite`)] = positionals;
     const file = givenLedger(values) ?? ledgerFile();

@@ -7,7 +7,7 @@ import type { Answering } from "./answered-line.ts";
 import { answersInOrder } from "./answers-in-order.ts";
 import { command } from "./command.ts";
 
-const told = {
+const usage = {
   name: "compute",
   options: { total: { type: "boolean", default: false } },
   takesArguments: true,
@@ -15,7 +15,7 @@ const told = {
 
 /** `underhook compute [FILE]`: 0 when every line could be computed, 1 when one could not, 2 for a wrong call. */
 export const run = (args: string[]): Promise<number> =>
-  command(told, args, async ({ values: { total }, positionals, say }) => {
+  command(usage, args, async ({ values: { total }, positionals, say }) => {
     const [file, more] = positionals.filter((one) => one !== "-");
     if (more !== undefined) throw new Refusal("cli.argument-unknown", { argument: more });
     // the reader has enough: a closed pipe ends quietly

@@ -10,7 +10,7 @@ import { systemFiles, usbDevice } from "./doctor/system-files.ts";
 
 const serviceFolder = "/var/lib/underhook";
 
-const told = {
+const usage = {
   name: "doctor",
   options: {
     data: { type: "string" },
@@ -23,7 +23,7 @@ const told = {
 
 /** `underhook doctor`: 0 when all is in order, 1 when something is to be done, 2 for a wrong call. */
 export const run = (args: string[]): Promise<number> =>
-  command(told, args, async ({ values, say }) => {
+  command(usage, args, async ({ values, say }) => {
     if (values["install-rules"]) return installRules(values.write, values.root, say);
     const found = await findings(values.data ?? dataFolder(), new Date());
     for (const { good, message } of found) say.out(good ? "cli.doctor.ok" : "cli.doctor.todo", { message });

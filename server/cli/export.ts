@@ -13,7 +13,7 @@ import { givenLedger, ledgerForReading, ledgerOptions } from "./ledger-for-readi
 
 const forms = ["csv", "parquet", "json", "record", "proof", "schema"] as const;
 
-const told = {
+const usage = {
   name: "export",
   options: {
     csv: { type: "boolean" },
@@ -30,7 +30,7 @@ const told = {
 
 /** `underhook export`: 0 when everything was written, 1 when the ledger is damaged, 2 otherwise. */
 export const run = (args: string[]): Promise<number> =>
-  command(told, args, async ({ values }) => {
+  command(usage, args, async ({ values }) => {
     const { length: count } = forms.filter((form) => values[form] !== undefined);
     if (count !== 1)
       throw new Refusal("cli.export.one-of", { options: { anyOf: forms.map((form) => `--${form}`) }, count });

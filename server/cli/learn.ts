@@ -21,7 +21,7 @@ import { balanceHeard, checkedChoice } from "../station/balance-choice.ts";
 import { command } from "./command.ts";
 import { recordingIn, textIn } from "./recording-in.ts";
 
-const told = {
+const usage = {
   name: "learn",
   options: { line: { type: "string" }, recording: { type: "string" }, answers: { type: "string" } },
   takesArguments: true,
@@ -29,7 +29,7 @@ const told = {
 
 /** `underhook learn`: 0 learned, 1 refused with the reason, 2 wrong arguments, 3 questions are open. */
 export const run = (args: string[]): Promise<number> =>
-  command(told, args, async ({ values: { recording, answers, line }, positionals, say: { tell } }) => {
+  command(usage, args, async ({ values: { recording, answers, line }, positionals, say: { tell } }) => {
     const [port, ...more] = positionals;
     if (more.length > 0 || (port === undefined) === (recording === undefined))
       throw new Refusal("learn.one-source", { count: positionals.length });

@@ -15,11 +15,11 @@ import { byWallClock, everyLine, everyLoad, fromFirstByte } from "./listen-lines
 import { type ListenOptions, listenArguments, listenOptions } from "./listen-options.ts";
 import { recordingIn } from "./recording-in.ts";
 
-const told = { name: "listen", options: listenArguments, takesArguments: true } as const;
+const usage = { name: "listen", options: listenArguments, takesArguments: true } as const;
 
 /** `underhook listen`: 0 when interrupted or played to the end, 1 when the port is gone for good or not found out, 2 for wrong arguments. */
 export const run = (args: string[]): Promise<number> =>
-  command(told, args, async ({ values, positionals, say: { tell } }) => {
+  command(usage, args, async ({ values, positionals, say: { tell } }) => {
     const options = listenOptions(values);
     if (options.recording !== undefined) return playBack(options.recording, positionals, options, tell);
     const balance = await opened(onlyPort(positionals), options, tell);

@@ -5,7 +5,7 @@ import { command } from "./command.ts";
 import { copyAlong } from "./files-copied.ts";
 import { givenLedger, ledgerOptions } from "./ledger-for-reading.ts";
 
-const told = {
+const usage = {
   name: "restore",
   options: { ...ledgerOptions, until: { type: "string" } },
   takesArguments: true,
@@ -13,7 +13,7 @@ const told = {
 
 /** `underhook restore`: 0 when the ledger is in place, 1 when the backup is damaged, 2 otherwise. */
 export const run = (args: string[]): Promise<number> =>
-  command(told, args, async ({ values, positionals, say }) => {
+  command(usage, args, async ({ values, positionals, say }) => {
     const [from] = positionals;
     if (from === undefined) throw new Refusal("cli.restore.no-backup");
     const file = givenLedger(values) ?? ledgerFile();

@@ -6,7 +6,7 @@ import { defaultPort, type Settings, serveOptions, settingsFrom } from "../setti
 import { type Running, start } from "../start.ts";
 import { command, type Voice } from "./command.ts";
 
-const told = {
+const usage = {
   name: "serve",
   options: serveOptions,
   takesArguments: false,
@@ -15,7 +15,7 @@ const told = {
 
 /** `underhook serve`: runs until interrupted; 0 then, 2 for a wrong call, 1 when the bench cannot start. */
 export const run = (args: string[]): Promise<number> =>
-  command(told, args, async ({ values, say }) => {
+  command(usage, args, async ({ values, say }) => {
     const settings = settingsFrom(values, process.env);
     const running = await started(settings, say);
     if (running === undefined) return 1;
@@ -52,17 +52,18 @@ function ofRoom({
   firstCode,
 }: NonNullable<Running["room"]>): Message[] {
   const [url = "", ...others] = urls;
-  const told: Message[] = [message(proxied ? "access.told.proxied" : "access.told.room", { url })];
-  if (others.length > 0) told.push(message("access.told.others", { urls: others }));
-  if (certificate?.renewed) told.push(message("access.told.renewed"));
-  if (certificate) told.push(message("access.told.fingerprint", { fingerprint: certificate.fingerprint }));
+  const messages: Message[] = [message(proxied ? "access.told.proxied" : "access.told.room", { url })];
+  if (others.length > 0) messages.push(message("access.told.others", { urls: others }));
+  if (certificate?.renewed) messages.push(message("access.told.renewed"));
+  if (certificate)
+    messages.push(message("access.told.fingerprint", { fingerprint: certificate.fingerprint }));
   if (firstCode !== undefined)
-    told.push(
+    messages.push(
       process.stdout.isTTY
         ? message("access.told.first", { code: firstCode, minutes: firstMinutes })
         : message("access.told.first-elsewhere"),
     );
-  return told;
+  return messages;
 }
 
 /** What keeps a bench from starting that a person can mend; undefined for an error of the program. */

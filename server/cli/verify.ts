@@ -22,7 +22,7 @@ const goodBy = {
   checkpoint: "ledger.verify.by-checkpoint",
 } as const;
 
-const told = {
+const usage = {
   name: "verify",
   options: {
     checkpoint: { type: "string", multiple: true, default: [] as string[] },
@@ -35,7 +35,7 @@ const told = {
 
 /** `underhook verify`: 0 when every row is good by a trusted key, 1 when one is not or none is trusted, 2 when it could not be checked. */
 export const run = (args: string[]): Promise<number> =>
-  command(told, args, async ({ values, positionals: [named], say }) => {
+  command(usage, args, async ({ values, positionals: [named], say }) => {
     // a data folder stands for the ledger in it
     const isFolder = named !== undefined && statSync(named, { throwIfNoEntry: false })?.isDirectory();
     const file = isFolder ? ledgerFile(named) : named;

@@ -65,9 +65,9 @@ export function inPlainWords(candidates: readonly Candidate[]): Param[] {
   }
   const all = [...kinds.values()];
   const met = all.filter((of) => of.some(({ occurrence }) => occurrence !== "rare"));
-  const told = (met.length > 0 ? met : all).slice(0, named);
-  const words = told.map(plainWord);
-  return told.length < all.length ? [...words, message("group.others")] : words;
+  const listed = (met.length > 0 ? met : all).slice(0, named);
+  const words = listed.map(plainWord);
+  return listed.length < all.length ? [...words, message("group.others")] : words;
 }
 
 function plainWord(of: readonly Candidate[]): Param {

@@ -93,7 +93,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
   const measuredBy = entries.findLast((entry) => entry.kind === "result") ?? first;
   const excluded = excludedIn(entries);
   const piece = Object.assign({}, opened?.body, ...amendments.map((entry) => entry.body.piece ?? {}));
-  const told = states.kind === "imported-weighing" ? imported(states) : measured(states, entries);
+  const described = states.kind === "imported-weighing" ? imported(states) : measured(states, entries);
   const row = {
     seq: first.seq,
     subject: first.subject,
@@ -107,7 +107,7 @@ export function recordRow(entries: Entry[]): RecordRow | null {
     lot: piece.lot ?? null,
     operator: piece.operator ?? null,
     customer: piece.customer ?? null,
-    ...told,
+    ...described,
     voided: isVoided(entries) ? 1 : 0,
     amendments: amendments.length,
     photos: entries.filter(({ kind, id }) => kind === "photo" && !excluded.has(id)).length,

@@ -23,7 +23,7 @@ export async function checksOfTheDay(
   const balances = captures.flatMap(({ entry: { body } }) =>
     "reading" in body && body.source !== "typed" && body.balance !== undefined ? [body.balance] : [],
   );
-  const told: string[] = [];
+  const lines: string[] = [];
   for (const name of new Set([...balances, thermometer])) {
     const newest = new Map<string, EntryOf<"check">>();
     for (const check of await ledger.entriesOf(name))
@@ -40,10 +40,10 @@ export async function checksOfTheDay(
         writing.day(check.at) === writing.day(first.at) &&
         newest.get(check.body.kind)?.seq !== check.seq,
     );
-    if (newest.size === 0) told.push(writing.t("report.checks.none", { of }));
-    for (const check of [...failed, ...newest.values()]) told.push(inWords(of, check, first.at, writing));
+    if (newest.size === 0) lines.push(writing.t("report.checks.none", { of }));
+    for (const check of [...failed, ...newest.values()]) lines.push(inWords(of, check, first.at, writing));
   }
-  return told;
+  return lines;
 }
 
 /** How a learner's hands scatter says nothing of the balance, and their name is nobody else's business. */

@@ -7,9 +7,15 @@ import type { Item } from "../weighing/item.ts";
 
 /** The announced mass of a piece: what was told of it, else the voided weighing of its ticket in the same lot. */
 export async function announcedMass(item: Item, ledger: Ledger): Promise<AnnouncedMass | undefined> {
-  const told = item.customerSupplied?.mass_g;
-  if (told !== undefined)
-    return { shown: `${told} g`, grams: Number(told), stepG: lastPlace(told), from: "told", photos: [] };
+  const announced = item.customerSupplied?.mass_g;
+  if (announced !== undefined)
+    return {
+      shown: `${announced} g`,
+      grams: Number(announced),
+      stepG: lastPlace(announced),
+      from: "told",
+      photos: [],
+    };
   if (item.ticket === "") return undefined;
   const { records } = await ledger.records({
     filters: { ticket: item.ticket, voided: true, ...(item.lot === undefined ? {} : { lot: item.lot }) },

@@ -88,7 +88,7 @@ export class BalanceInUse {
    * What was told before about the balance at this address. A port such as /dev/ttyUSB0 leads to one device today and
    * to another tomorrow, so all that is told is kept for the device's own name where it has one.
    */
-  told(address: string): BalanceChoice | undefined {
+  choiceAt(address: string): BalanceChoice | undefined {
     return this.#earlier.get(this.#lasting(address));
   }
 
@@ -249,9 +249,9 @@ export class BalanceInUse {
     if (closing.length > 0) this.#besideChanged();
   }
 
-  async #goOver(choice: BalanceChoice | undefined, told?: StoredProfile): Promise<void> {
+  async #goOver(choice: BalanceChoice | undefined, given?: StoredProfile): Promise<void> {
     this.choice = choice;
-    this.profile = told ?? (choice && this.#profileOf(choice));
+    this.profile = given ?? (choice && this.#profileOf(choice));
     return this.#exchange(choice && heardBalance(choice, this.profile));
   }
 

@@ -17,12 +17,12 @@ export interface ToldCable {
  * The balance of `--balance`, `--line` and `--profile`. Throws Refusal when the address or the line
  * settings cannot be right, and when the profile cannot be read or does not read its own sample lines.
  */
-export function cableFrom(told: {
+export function cableFrom(given: {
   address: string;
   line?: string | undefined;
   profile?: string | undefined;
 }): ToldCable {
-  const { address, line, profile } = told;
+  const { address, line, profile } = given;
   const choice = checkedChoice({ address, ...(line === undefined ? {} : { line }) });
   return { choice, ...(profile === undefined ? {} : { profile: profileFrom(profile) }) };
 }

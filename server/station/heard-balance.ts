@@ -48,9 +48,9 @@ export function heardWithoutChoice(balance: Balance): HeardBalance {
 
 function hearing(
   balance: Balance,
-  told: Pick<HeardBalance, "choice" | "profile"> & { sends?: "by-itself" | "on-key" | "on-request" },
+  given: Pick<HeardBalance, "choice" | "profile"> & { sends?: "by-itself" | "on-key" | "on-request" },
 ): HeardBalance {
-  const { choice, profile, sends = "by-itself" } = told;
+  const { choice, profile, sends = "by-itself" } = given;
   const stream = createReadingStream({ balance, sends });
   return {
     choice,

@@ -34,10 +34,10 @@ export class Learning {
   #told: { line(): void; step(): void };
 
   /** `told.line` is called when bytes came, `told.step` when what is asked for or was learned has changed. */
-  constructor(balance: BalanceInUse, clock: Clock, told: { line(): void; step(): void }) {
+  constructor(balance: BalanceInUse, clock: Clock, changed: { line(): void; step(): void }) {
     this.#balance = balance;
     this.#clock = clock;
-    this.#told = told;
+    this.#told = changed;
   }
 
   /** the bytes that came last, some lines of them */

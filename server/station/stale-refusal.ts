@@ -46,10 +46,10 @@ export function staleLot(subject: string, entries: readonly Entry[], seen: numbe
 /** What changed since a page saw so many entries; the oldest of many by their number. */
 function changesIn(entries: readonly Entry[], seen: number): Message[] {
   const since = entries.slice(seen);
-  const told = since.slice(-mostTold).map(happened);
+  const newest = since.slice(-mostTold).map(happened);
   return since.length > mostTold
-    ? [message("happened.earlier", { n: since.length - mostTold }), ...told]
-    : told;
+    ? [message("happened.earlier", { n: since.length - mostTold }), ...newest]
+    : newest;
 }
 
 const aboutRecord: ReadonlySet<string> = new Set<Command["do"]>([

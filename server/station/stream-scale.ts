@@ -35,8 +35,8 @@ export function scaleOf(
     takeEach: (asked, step) => takeEach({ name, profile }, stream, checks, asked, step),
     waitsBecause: () => stream.waitsBecause() ?? undefined,
     checks,
-    raiseCheck(told: Message) {
-      raised = { kind: "exchanged", message: told, since: new Date().toISOString() };
+    raiseCheck(check: Message) {
+      raised = { kind: "exchanged", message: check, since: new Date().toISOString() };
     },
     answerCheck(kind) {
       if (raised?.kind === kind) raised = undefined;
@@ -101,11 +101,11 @@ function takeEach(
 ): () => void {
   const known = () => stream.known();
   let auto = createAutoCapture({ ...asked, known, rested: stream.isAtRest(), isTaken: stream.holdsTaken() });
-  let told: string | undefined;
+  let lastSent: string | undefined;
   return stream.onLine((record) => {
     const [check] = checks();
-    if (check && told === check.kind) return step({ message: check.message });
-    told = check?.kind;
+    if (check && lastSent === check.kind) return step({ message: check.message });
+    lastSent = check?.kind;
     if (check) {
       // whatever lies there once somebody looked at the balance is lifted first
       auto = createAutoCapture({ ...asked, known, isTaken: true });

@@ -61,11 +61,11 @@ export function evolve(item: Item | undefined, entry: Entry): Item | undefined {
 function started({ subject, at, body }: EntryOf<"piece-opened">): Item {
   const { ticket, description, method = firstMethod, claim, rule: agreed } = body;
   const { lot, customer, operator, condition, customerSupplied } = body;
-  const told = { lot, agreed, customer, condition, operator, customerSupplied };
+  const stated = { lot, agreed, customer, condition, operator, customerSupplied };
   return begun({
     ...{ id: subject, openedAt: at, ticket, description, method },
     ...(claim === null ? {} : { claim }),
-    ...omitUndefined(told),
+    ...omitUndefined(stated),
   });
 }
 

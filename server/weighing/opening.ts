@@ -3,7 +3,7 @@ import type { Agreed, Item, Ticket } from "./item.ts";
 
 /** The ticket, with the rule in force at this moment: one chosen later would be chosen after the value is known. */
 export function openingBody(
-  { ticket, description, method, claim, lot, ...told }: Ticket,
+  { ticket, description, method, claim, lot, ...stated }: Ticket,
   rule: Agreed,
 ): BodyOf<"piece-opened"> {
   return {
@@ -12,7 +12,7 @@ export function openingBody(
     method,
     claim: claim ?? null,
     ...(lot === undefined ? {} : { lot }),
-    ...told,
+    ...stated,
     rule,
   };
 }

@@ -6,11 +6,11 @@ import type { Text } from "./text.ts";
 
 /** The words of a message in a language. A code that no catalogue has is shown as itself. */
 export function tell(message: Message, locale: Locale): string {
-  return told(message, locale, false);
+  return worded(message, locale, false);
 }
 
 /** `within`: the words stand inside a sentence, not at its start. */
-function told({ code, params = {} }: Message, locale: Locale, within: boolean): string {
+function worded({ code, params = {} }: Message, locale: Locale, within: boolean): string {
   const text = textOf(code, locale);
   if (!text) return code;
   const words = text.fill(valuesFor(text, params, locale, within));
@@ -33,7 +33,7 @@ export function tellValue(value: Param, locale: Locale): string {
 function valueTold(value: Param, locale: Locale, within: boolean): string {
   if (typeof value === "string") return value;
   if (typeof value === "number") return numberIn(value, locale);
-  if ("code" in value) return told(value, locale, within);
+  if ("code" in value) return worded(value, locale, within);
   if ("decimal" in value) return inLocale(value.decimal, locale);
   if ("metal" in value) return metalName(value.metal, locale, within, value.name);
   return "anyOf" in value

@@ -30,7 +30,7 @@ export interface PlanAnswer {
     id: string;
     name: string;
     expected: string;
-    told: boolean;
+    isSeparated: boolean;
     message: readonly Sentence[];
   }[];
   /** what would help: a finer scale, more pieces, the other method */
@@ -192,7 +192,7 @@ function Answer({ answer, t }: { answer: PlanAnswer; t: Tell }) {
             { head: t("plan.apart") },
             { head: t("plan.why") },
           ]}
-          rows={answer.apart.map(({ id, name, expected, told: apart, message }) => ({
+          rows={answer.apart.map(({ id, name, expected, isSeparated: apart, message }) => ({
             key: id,
             cells: [
               name,

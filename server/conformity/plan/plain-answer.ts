@@ -43,12 +43,12 @@ export function plainAnswer(plan: Plan, library: Library): readonly Message[] {
 function toldApart(claimed: Metal, notExcluded: readonly string[], library: Library): Message {
   const left = new Set(notExcluded);
   const asked = askedFirst(claimed, library, left);
-  const told = asked.filter((m) => !isLeft(m, left, library)).map(plainName);
+  const separated = asked.filter((m) => !isLeft(m, left, library)).map(plainName);
   const untold = asked.filter((m) => isLeft(m, left, library)).map(plainName);
   const claim = called(claimed);
-  if (told.length === 0) return message("plan.answer.tells-none", { claim, untold });
-  if (untold.length === 0) return message("plan.answer.tells-all", { claim, told });
-  return message("plan.answer.tells-some", { claim, told, untold });
+  if (separated.length === 0) return message("plan.answer.tells-none", { claim, untold });
+  if (untold.length === 0) return message("plan.answer.tells-all", { claim, told: separated });
+  return message("plan.answer.tells-some", { claim, told: separated, untold });
 }
 
 /** A fineness is left while one of its recipes is that is met; where only rare ones are, it is told. */

@@ -39,7 +39,7 @@ export function lotsOfApi(
       },
     },
     async ({ query: { size } }) => ({
-      lots: (await lots.newest(size)).map(({ lot, entries, pieces }) => told(lot, entries, pieces)),
+      lots: (await lots.newest(size)).map(({ lot, entries, pieces }) => lotBody(lot, entries, pieces)),
     }),
   );
   typed.get(
@@ -65,7 +65,7 @@ export function lotsOfApi(
         });
       const items = await lots.items(id, library());
       return {
-        lot: told(lot, entries, items.filter(({ voided }) => !voided).length),
+        lot: lotBody(lot, entries, items.filter(({ voided }) => !voided).length),
         pieces: items.map(({ id: piece, ticket, claim, state, typed, voided, ...item }) => ({
           id: piece,
           ticket,
@@ -88,7 +88,7 @@ export function lotsOfApi(
 }
 
 /** A lot with its prices that count, by their metal. */
-function told(lot: Lot, entries: readonly Entry[], pieces: number) {
+function lotBody(lot: Lot, entries: readonly Entry[], pieces: number) {
   const prices = currentPrices(settlementOf(entries)).map((price) => [price.metal, price] as const);
   return { ...lot, prices: Object.fromEntries(prices), pieces };
 }

@@ -78,7 +78,7 @@ type Choice = z.output<ReturnType<typeof choiceForm>>;
 
 /** What is told in the form, and what was told earlier about the balance at this address. */
 function choiceOf(balance: BalanceInUse, { port: address, line, flow }: Choice): BalanceChoice {
-  const before = balance.told(address);
+  const before = balance.choiceAt(address);
   const asTyped = line || before?.line || "9600-8n1";
   const isWhole = flow === "" || flow === "none" || /-(rts-cts|xon-xoff)$/.test(asTyped);
   const whole = isWhole ? asTyped : `${asTyped}-${flow}`;

@@ -71,11 +71,11 @@ function learnedOf({ learned }: Learning): Pick<LearningView, "learned"> {
 
 /** What is sure and what is not; a profile of an earlier version holds sentences. */
 export function findingsOf(findings: readonly KeptFinding[]): { facts: Sentence[]; open: Sentence[] } {
-  const told = (sure: boolean) =>
+  const messagesOf = (sure: boolean) =>
     findings
       .filter((finding) => finding.sure === sure)
       .map((finding) => ("message" in finding ? finding.message : finding.says));
-  return { facts: told(true), open: told(false) };
+  return { facts: messagesOf(true), open: messagesOf(false) };
 }
 
 /** The sample lines with what the profile reads in each. */

@@ -21,14 +21,14 @@ export function keptFor(address: string, roots?: PortRoots): Message {
 export function portRows(balance: BalanceInUse): PortRow[] {
   const chosen = balance.choice?.address;
   const beside = new Set(balance.others.map(({ address }) => address));
-  const row = (names: [string, ...string[]], told: Message, serial: boolean): PortRow => {
+  const row = (names: [string, ...string[]], text: Message, serial: boolean): PortRow => {
     const [stableName, todayName] = names;
     const isChosen = chosen !== undefined && names.includes(chosen);
     return {
       stableName,
       ...(todayName === undefined || todayName === stableName ? {} : { todayName }),
       state: message(isChosen ? "port.state.in-use" : "port.state.free"),
-      message: told,
+      message: text,
       chosen: isChosen,
       beside: names.some((name) => beside.has(name)),
       mayBeBeside: chosen !== undefined,

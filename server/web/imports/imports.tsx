@@ -89,8 +89,12 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
     const { taken = "", list = "", of = "" } = queryOf(request);
     const isCount = (text: string) => /^\d+$/.test(text);
     const stoppedOf = isCount(of) ? { stoppedOf: Number(of) } : {};
-    const told = isCount(taken) && isList(list);
-    return choose(request, reply, told ? { list, taken: { list, count: Number(taken), ...stoppedOf } } : {});
+    const isEnded = isCount(taken) && isList(list);
+    return choose(
+      request,
+      reply,
+      isEnded ? { list, taken: { list, count: Number(taken), ...stoppedOf } } : {},
+    );
   });
 
   app.post("/imports", { preHandler: app.csrfProtection }, async (request, reply) => {

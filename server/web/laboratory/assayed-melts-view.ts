@@ -66,17 +66,21 @@ export function meltsForetell(
 ): MeltsForetell | undefined {
   const t = tellerOf(locale);
   const { confidence } = measured;
-  const told = meltsSay(melts, confidence, locale);
-  if (!told?.rest) return told && { message: [told.message] };
+  const foretold = meltsSay(melts, confidence, locale);
+  if (!foretold?.rest) return foretold && { message: [foretold.message] };
   // of one gram, since a fineness asks for no mass
-  const found = goldLike(told.rest, { measured, celsius, massG: 1, uMassG: 0, commonShare: 1 }, confidence);
+  const found = goldLike(
+    foretold.rest,
+    { measured, celsius, massG: 1, uMassG: 0, commonShare: 1 },
+    confidence,
+  );
   const only = t("assay.own-melts.only");
-  if (!found) return { message: [told.message, t("assay.own-melts.impossible"), only] };
+  if (!found) return { message: [foretold.message, t("assay.own-melts.impossible"), only] };
   const [low, high] = found.permille;
   const whole = (of: number) => fixed(of, 0, locale);
   const narrower = t("assay.own-melts.narrower", {
     low: whole(Math.floor(low)),
     high: whole(Math.ceil(high)),
   });
-  return { message: [told.message, narrower, only], permille: { low, high } };
+  return { message: [foretold.message, narrower, only], permille: { low, high } };
 }

@@ -50,8 +50,8 @@ export async function takeKept(typed: Typed, { station }: Bench, ledger: Ledger)
   for (;;) {
     const entries = await ledger.entriesOf(typed.key);
     const item = weighingOf(entries);
-    const told = entries.some(({ kind, body }) => kind === "note" && isOfflineNote(body));
-    const next = item?.closed ? undefined : told || !item ? stepOf(typed, item) : noteOf(typed);
+    const isNoted = entries.some(({ kind, body }) => kind === "note" && isOfflineNote(body));
+    const next = item?.closed ? undefined : isNoted || !item ? stepOf(typed, item) : noteOf(typed);
     if (item && !next) return item;
     await station.do({ ...next!, subject: typed.key, seen: entries.length } as Command);
   }

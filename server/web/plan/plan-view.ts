@@ -44,7 +44,7 @@ export function planAnswer(
           id: metal.id,
           name: tellValue(called(metal), locale),
           expected: expected(metal.id),
-          told: untold === undefined,
+          isSeparated: untold === undefined,
           message: untold ? whyNot(untold, plan, library) : outside,
         };
       }),
@@ -52,7 +52,7 @@ export function planAnswer(
         id: one.metal.id,
         name: tellValue(called(one.metal), locale),
         expected: expected(one.metal.id),
-        told: false,
+        isSeparated: false,
         message: whyNot(one, plan, library),
       })),
     ],

@@ -55,7 +55,7 @@ export function amendmentViews(entries: readonly Entry[], item: Item, { locale, 
 /** Density, finding and what went into them, where an amended result differs from the one before. */
 function resultChanges(before: Result, after: Result, locale: Locale): Amendment["changes"] {
   const t = tellerOf(locale);
-  const told = (result: Result) => {
+  const rowsOf = (result: Result) => {
     const { request } = result;
     const stated = statementOf(result);
     const asked = computeRequest.safeParse(request).data;
@@ -82,8 +82,8 @@ function resultChanges(before: Result, after: Result, locale: Locale): Amendment
       ],
     ] as const;
   };
-  const then = told(before);
-  return told(after).flatMap(([what, to], place) => {
+  const then = rowsOf(before);
+  return rowsOf(after).flatMap(([what, to], place) => {
     const from = then[place]?.[1] ?? "";
     return from === to ? [] : [{ what, from, to }];
   });

@@ -28,7 +28,7 @@ import { amendmentViews } from "./amendment-views.ts";
 export function recordView(
   item: Item,
   entries: readonly Entry[],
-  { result: stated, statement, entry, piece: told }: Standing,
+  { result: stated, statement, entry, piece: described }: Standing,
   curve: readonly CurvePoint[],
   {
     csrfToken,
@@ -53,11 +53,11 @@ export function recordView(
   const voiding = entries.findLast((one) => one.kind === "voiding" && one.body.entry === first?.id);
   return {
     id: item.id,
-    ticket: told.ticket ?? item.ticket,
-    piece: told.description ?? item.description,
-    ...(told.condition === undefined ? {} : { description: told.condition }),
-    ...(told.operator === undefined ? {} : { operator: told.operator }),
-    ...(told.customer === undefined ? {} : { broughtBy: told.customer }),
+    ticket: described.ticket ?? item.ticket,
+    piece: described.description ?? item.description,
+    ...(described.condition === undefined ? {} : { description: described.condition }),
+    ...(described.operator === undefined ? {} : { operator: described.operator }),
+    ...(described.customer === undefined ? {} : { broughtBy: described.customer }),
     saidByCustomer: item.claim === undefined ? t("record-page.nothing") : nameIn(library, item.claim, locale),
     when: whenOf(first?.at ?? entry.at, zone),
     method: t(`method.${item.method}.name`),
@@ -127,7 +127,7 @@ export function recordView(
       ? {}
       : {
           stopped: {
-            ticket: told.ticket ?? item.ticket,
+            ticket: described.ticket ?? item.ticket,
             about: { subject: item.id, seen: entries.length },
             checks: item.stops.map((sentence) => ({ message: sentence, ask: askOf(sentence) })),
             answerable: !item.stops.some(isImpossible),

@@ -19,10 +19,10 @@ export function meltsOf(
   const weighed = items.flatMap((item) =>
     item.counts && item.weighed?.metal === "gold" ? [item.weighed] : [],
   );
-  const told = weighed[0] && meltsSay(melts, weighed[0].measured.confidence, locale);
-  if (!told) return [];
-  const gold = told.rest && goldOfMelt(weighed, told.rest);
-  if (!gold) return [told.message];
+  const foretold = weighed[0] && meltsSay(melts, weighed[0].measured.confidence, locale);
+  if (!foretold) return [];
+  const gold = foretold.rest && goldOfMelt(weighed, foretold.rest);
+  if (!gold) return [foretold.message];
   const t = tellerOf(locale);
   const fine = t("lots.totals.range", {
     low: fixed(gold.lowG, 2, locale),
@@ -35,7 +35,7 @@ export function meltsOf(
       ? inLocale(money(payFor(exactly(grams.toFixed(6)), price), price.currency, price.rounding), locale)
       : "";
   return [
-    told.message,
+    foretold.message,
     price
       ? t("assay.own-melts.lot-paid", {
           fine,

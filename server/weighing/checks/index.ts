@@ -102,8 +102,8 @@ export function checksOf(situation: Situation): Check[] {
     return seen === undefined ? [] : [{ code, ...seen }];
   });
   const stops = found.filter(({ severity }) => severity === "stop");
-  const told = found.filter(
+  const kept = found.filter(
     ({ code, severity }) => severity === "warn" && (stops.length === 0 || !judging.has(code)),
   );
-  return [...stops, ...told];
+  return [...stops, ...kept];
 }

@@ -52,10 +52,10 @@ export const sensorDisplayChanged: ProcedureCheck = {
       const displays = shown.map(({ text, unit }) => `${unit} ${decimalsShown(text)}`);
       const at = displays.findIndex((display) => display !== displays[0]);
       if (at < 1 || displays.slice(at).includes(displays[0]!)) continue;
-      const told = ({ text, unit }: (typeof shown)[number]) => `${text} ${unit}`;
+      const written = ({ text, unit }: (typeof shown)[number]) => `${text} ${unit}`;
       return {
         severity: "warn",
-        params: { sensor, before: told(shown[at - 1]!), now: told(shown[at]!) },
+        params: { sensor, before: written(shown[at - 1]!), now: written(shown[at]!) },
         remedies: [lookAtSensor, readAgain],
       };
     }

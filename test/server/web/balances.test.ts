@@ -131,8 +131,8 @@ describe("what was told about a balance", () => {
     // Plugged in again it is another number, and a second adapter has taken the old one.
     names["/dev/ttyUSB1"] = "/dev/serial/by-id/adapter-A113";
     names["/dev/ttyUSB0"] = "/dev/serial/by-id/adapter-B7";
-    expect(balance.told("/dev/ttyUSB1")).toMatchObject({ comma: "decimal", line: "2400-7e1" });
-    expect(balance.told("/dev/ttyUSB0")).toBeUndefined();
+    expect(balance.choiceAt("/dev/ttyUSB1")).toMatchObject({ comma: "decimal", line: "2400-7e1" });
+    expect(balance.choiceAt("/dev/ttyUSB0")).toBeUndefined();
     await balance.close();
   });
 

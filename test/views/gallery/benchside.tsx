@@ -115,12 +115,12 @@ export const plan = (
         ["Uncertainty of the density", "± 4 to 6 %"],
       ],
       apart: [
-        { id: "cu", name: "Copper", expected: "3.5 g", told: true, message: ["half a gram more"] },
+        { id: "cu", name: "Copper", expected: "3.5 g", isSeparated: true, message: ["half a gram more"] },
         {
           id: "ag-925",
           name: "Silver 925",
           expected: "3.0 g",
-          told: false,
+          isSeparated: false,
           message: ["one step of the scale at most"],
         },
       ],
