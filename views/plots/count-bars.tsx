@@ -48,7 +48,7 @@ export function CountBars({ id, caption, of, bars, most = 12 }: CountBarsPlot) {
       id={id}
       caption={caption}
       captionUnseen
-      says={bars
+      message={bars
         .map((bar) => `${bar.name}: ${countOf(bar)}`)
         .slice(0, most)
         .join("; ")}

@@ -37,7 +37,7 @@ export function ScatterOverTime(plot: ScatterOverTimePlot) {
     <PlotFigure
       id={id}
       caption={caption}
-      says={t("plots.scatter-is", { count: points.length })}
+      message={t("plots.scatter-is", { count: points.length })}
       draw={(width) => draw(plot, width, locale)}
       table={{
         head: [t("plots.when"), t("plots.load"), "s, mg", t("plots.dof")],
