@@ -61,13 +61,8 @@ export async function restore(from: string, file: string, at: string, until?: st
     await migrate(target, at);
     const last = until === undefined ? undefined : await lastRowUntil(source, until);
     const entries = await copyRows(source, target, last);
-<<<<<<< HEAD
     await target.db.transaction().execute((trx) => rebuildRecords(trx));
-    const says =
-=======
-    await target.db.transaction().execute((trx) => rebuildRecords(trx, target.dialect));
     const sentence =
->>>>>>> 37818b37 (Names: what is told is a message, and the problem of a field is one type)
       until === undefined
         ? message("ledger.recovery.restored", { from, entries })
         : message("ledger.recovery.restored-until", { from, until, entries });

@@ -34,13 +34,8 @@ export async function verifyList(store: Store): Promise<ListCheck> {
       toldKinds,
     );
     for (const row of rows) {
-<<<<<<< HEAD
       const fault = faultOf(row, entries.get(row.subject) ?? [], store.dialect);
-      if (fault !== null) return { good: false, records, says: fault };
-=======
-      const fault = faultOf(row, entries.get(row.subject) ?? []);
       if (fault !== null) return { good: false, records, message: fault };
->>>>>>> 37818b37 (Names: what is told is a message, and the problem of a field is one type)
       records += 1;
     }
     after = last.seq;

@@ -123,7 +123,7 @@ describe("a profile learned from pasted text with the moments marked by hand", (
   });
 
   test("a profile of an earlier version, with findings in words, is read as it was written", () => {
-    const kept = { field: "unit", sure: true, message: "The unit in the line is g." };
+    const kept = { field: "unit", sure: true, says: "The unit in the line is g." };
     const earlier = JSON.stringify({ ...profile, findings: [kept] });
     expect(importProfile(earlier).findings).toEqual([kept]);
   });

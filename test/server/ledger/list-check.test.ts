@@ -33,7 +33,7 @@ async function checked(statement: string) {
   }
 }
 
-test("a list that says what the entries say is good, voidings and amendments included", async () => {
+test("a list that message what the entries say is good, voidings and amendments included", async () => {
   expect(await checked("select 1")).toEqual({ good: true, records: 3 });
 });
 
@@ -69,5 +69,5 @@ test.each([
     { code: "ledger.list.search", params: { searched: 2, records: 3 } },
   ],
 ])("%s is found although the chain is good", async (statement, message) => {
-  expect(await checked(statement)).toMatchObject({ good: false, says: message });
+  expect(await checked(statement)).toMatchObject({ good: false, message: message });
 });

@@ -59,7 +59,7 @@ test("every fault of a file is listed with its place, and nothing is taken over"
   };
   const fault = (place: string, message: object) => ({
     code: "metal.file.fault",
-    params: { place, says: message },
+    params: { place, message },
   });
   expect(faults(bad)).toContainEqual(fault("metals.0.id", { code: "metal.own.id" }));
   expect(faults({ ...bad, id: "own-bell" })).toEqual([

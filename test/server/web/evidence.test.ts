@@ -47,7 +47,7 @@ test("a coil that reads 31 % IACS is kept as an entry and contradicts fine gold 
   const text = await textOf(at, page);
   expect(text).toContain("excluded");
   const restated = (await statementOf("bar-1")).excluded_by_tests?.find(({ id }) => id === "au-999");
-  expect(restated).toMatchObject({ by: "conductivity", message: { params: { percent_iacs: 31.4 } } });
+  expect(restated).toMatchObject({ by: "conductivity", says: { params: { percent_iacs: 31.4 } } });
   expect(text).toContain(tell(restated?.says as Message, "en"));
   // ± 2u of ± 1 as rectangular; 58 MS/m is 100 % IACS (IEC 60028)
   expect(text).toContain("31.4 ± 1.2 % IACS (18.2 MS/m) at 21.5 °C");
@@ -117,7 +117,7 @@ test("a thickness and an echo time give the sound speed with its uncertainty, an
   expect((await statementOf("bar-1")).excluded_by_tests).toContainEqual({
     id: "au-999",
     by: "sound",
-    message: expect.objectContaining({
+    says: expect.objectContaining({
       params: expect.objectContaining({
         speed: { code: "separation.speed", params: { speed_m_s: 3240 } },
         measured_m_s: expect.closeTo(5457, 0),

@@ -165,7 +165,7 @@ test("an excluded claim is reported with what excludes it, fineness and hazards 
   const { statement } = statedBy(await at.ledger.entriesOf("bar-1"));
   expect(statement.conformity).toMatchObject({
     state: "excluded",
-    message: { code: "conformity.excluded-by-tests" },
+    says: { code: "conformity.excluded-by-tests" },
   });
   const { code, params } = statement.conformity.says!;
   expect(await page("click-2")).toContain(told(code, params));

@@ -98,7 +98,7 @@ test("own specifications survive export and import, and a wrong fine mass or met
     refusalOf(() => readOwnSpecifications(file({ ...medal, ...change }))).params.faults;
   const fault = (message: object) => ({
     code: "metal.file.fault",
-    params: { place: "specifications.0", says: message },
+    params: { place: "specifications.0", message },
   });
   expect(faults({ fine_mass_g: "24.00" })).toMatchObject([fault({ code: "specification.fine.contradicts" })]);
   expect(faults({ metal: "ag-92" })).toMatchObject([
