@@ -36,6 +36,8 @@ export interface CaptureSettings {
   known: () => KnownDisplay;
   /** the load was seen at rest before the request */
   rested: boolean;
+  /** the most that a creep of the load may still bring, g, where the load was seen long before; undefined elsewhere */
+  possible(): number | undefined;
   /** what a display that creeps would be taken as, where a hand takes it */
   offer(): TakenValue | undefined;
   /** each line was asked for by a hand on the balance's own key */
@@ -115,11 +117,9 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
     because = notYet(judgement, record) ?? because;
     if (judgement.state !== "taken") return;
     settings.taken(load);
-    const { lines, shown } = linesAtRest(heard, { since: load.since, value: judgement.taken.value });
-    take(shown.reading.stability === "stable" ? "mark" : "own-criterion", lines, {
-      shown,
-      value: judgement.taken,
-    });
+    const value = withPossible(judgement.taken, settings.possible());
+    const { lines, shown } = linesAtRest(heard, { since: load.since, value: value.value });
+    take(shown.reading.stability === "stable" ? "mark" : "own-criterion", lines, { shown, value });
   }
 
   if (signal?.aborted) queueMicrotask(aborted);
@@ -141,6 +141,13 @@ export function beginCapture(request: CaptureRequest, settings: CaptureSettings)
         giveUp(new Refusal("balance.capture.lost", { because: record.event }));
     },
   };
+}
+
+/** The value with what is known of its creep by whoever saw the load for longer. */
+function withPossible(taken: TakenValue, possible = taken.possible): TakenValue {
+  const others = taken.flags.filter((flag) => flag !== "creep-possible");
+  const isOpen = possible > 0 && !others.includes("creep");
+  return { ...taken, possible, flags: isOpen ? [...others, "creep-possible"] : others };
 }
 
 function withResolvers<T>() {

@@ -9,6 +9,8 @@ export interface AtRest {
   uGrams: number;
   /** of that, what may still come: the drift at reading, g */
   driftUGrams: number;
+  /** the most that a creep may bring which was not excluded when it was taken, g; 0 where none is possible */
+  possibleGrams: number;
   flags: readonly Flag[];
 }
 
@@ -52,9 +54,10 @@ export function linesAtRest(
 }
 
 /** A value that was taken, as a capture carries it. */
-export const atRestOf = ({ value, u, uDrift, flags }: TakenValue): AtRest => ({
+export const atRestOf = ({ value, u, uDrift, possible, flags }: TakenValue): AtRest => ({
   grams: value,
   uGrams: u,
   driftUGrams: uDrift,
+  possibleGrams: possible,
   flags,
 });

@@ -1,5 +1,6 @@
 import { type Message, message } from "../calibration/message.ts";
 import { Loads } from "../calibration/stable-reading/loads.ts";
+import { uOfPossible } from "../calibration/stable-reading/possible-creep.ts";
 import { linesAtRest, withLine } from "./captured.ts";
 import { createKeyPresses } from "./key-presses.ts";
 import { endsTheLoad, type LineRecord, type Reading } from "./reading.ts";
@@ -20,7 +21,9 @@ export interface LoadTaken {
 export type LoadEvent =
   | { kind: "taken"; taken: LoadTaken }
   | { kind: "drifting"; message: Message }
-  | { kind: "changed-after-take"; message: Message };
+  | { kind: "changed-after-take"; message: Message }
+  /** the flag "creep-possible" of the load that was taken last is lifted */
+  | { kind: "creep-excluded"; message: Message };
 
 /** While it drifts, that is told so often, ms. */
 const toldEveryMs = 5000;
@@ -52,14 +55,17 @@ export function createLoadsTaken({
         { kind: "taken", taken: { reading, grams: line.value, uGrams, driftUGrams: 0, flags: ["on-key"] } },
       ];
     }
-    const { judgement, since, taken, changed } = loads.hear(line);
+    const { judgement, since, taken, changed, excluded } = loads.hear(line);
     if (taken) {
-      const { value: grams, u: uGrams, uDrift: driftUGrams, flags } = taken;
+      const { value: grams, uDrift, possible, flags } = taken;
+      const open = uOfPossible(possible);
+      const [uGrams, driftUGrams] = [Math.hypot(taken.u, open), Math.hypot(uDrift, open)];
       const { shown } = linesAtRest(lines, { since, value: grams });
       return [{ kind: "taken", taken: { reading: shown.reading, grams, uGrams, driftUGrams, flags } }];
     }
     if (changed !== undefined)
       return [{ kind: "changed-after-take", message: message("balance.rest.changed", { grams: changed }) }];
+    if (excluded) return [{ kind: "creep-excluded", message: message("balance.rest.creep-excluded") }];
     if (judgement.state !== "drifting" || record.monotonicMs - toldMs < toldEveryMs) return [];
     toldMs = record.monotonicMs;
     return [{ kind: "drifting", message: driftMessage(judgement.perSecond) }];

@@ -57,6 +57,10 @@ export interface ReadingStream {
   holdsTaken(): boolean;
   /** calls back once with g when the display moves on after a take while the load stays; returns the function that ends it */
   onMoved(listener: (grams: number) => void): () => void;
+  /** in so many s a creep of the load at rest will be excluded, if nothing comes; undefined where none is possible */
+  watchesFor(): number | undefined;
+  /** calls back when a creep of the load at rest is excluded; returns the function that ends it */
+  onCreepExcluded(listener: () => void): () => void;
   /** why the capture that waits has taken nothing yet; null while none waits */
   waitsBecause(): Message | null;
   stop(): void;
@@ -80,6 +84,7 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
   const loads = new Loads();
   let judgement: Judgement = { state: "waiting" };
   const watch = createTakenWatch();
+  const whenExcluded = new Set<() => void>();
 
   const stopHearing = balance.onLine((record) => {
     lines = [...lines.slice(-keptLines + 1), record];
@@ -89,8 +94,10 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
       readings = [...readings.slice(-keptLines + 1), record];
       error = null;
       const line = lineOf(record);
-      judgement = loads.hear(line).judgement;
+      const heard = loads.hear(line);
+      judgement = heard.judgement;
       watch.hear(line);
+      if (heard.excluded) for (const listener of whenExcluded) listener();
     } else if (endsTheReading(record)) {
       readings = [];
       error = record;
@@ -112,6 +119,7 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
       lineOf,
       known: () => loads.known(),
       rested: isAtRest(),
+      possible,
       offer: () => (judgement.state === "drifting" ? judgement.offer : undefined),
       taken: watch.begin,
       onKey: sends === "on-key",
@@ -133,6 +141,13 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
     }
     if (sends === "on-request") ask();
     return begun.result;
+  }
+
+  /** What a creep may still bring to the load at rest, g; undefined while none is known to rest. */
+  function possible(): number | undefined {
+    if (judgement.state === "taken") return judgement.taken.possible;
+    if (judgement.state !== "after" || judgement.moved !== undefined) return undefined;
+    return judgement.possibleForSeconds === undefined ? 0 : judgement.taken.possible;
   }
 
   /** A line that came on a key or a request has nothing before it to be judged by; its own mark is all there is. */
@@ -167,6 +182,11 @@ export function createReadingStream(options: ReadingStreamOptions): ReadingStrea
     isAtRest,
     holdsTaken: () => watch.holds,
     onMoved: watch.onMoved,
+    watchesFor: () => (isAtRest() && judgement.state === "after" ? judgement.possibleForSeconds : undefined),
+    onCreepExcluded(listener) {
+      whenExcluded.add(listener);
+      return () => whenExcluded.delete(listener);
+    },
     waitsBecause: () => pending?.because() ?? null,
     stop: stopHearing,
   };

@@ -1,6 +1,7 @@
 import type { Weighed } from "./filter-bank.ts";
 import { type Part, quantile } from "./mixture.ts";
 import { basis, slope } from "./motions.ts";
+import { openOf } from "./possible-creep.ts";
 import { roundingLeft } from "./rounding-left.ts";
 
 /** So much of what a motion still brings counts against the wish to take; it need not be one exponential. */
@@ -66,51 +67,6 @@ export function estimateOf(filters: readonly Weighed[], age: number): Estimate {
     open: openOf(filters, age),
     roundingVariance,
   };
-}
-
-/**
- * No reading is taken while a creep may still bring what this one would: some steps d when the load was put on, some
- * 2.5 s before the display comes to rest. A creep that goes the way of the swing hides in it and is looked at more
- * closely. `deviations` weighs the wait against the creep of 1 mg and 12 s on a display of 0.1 mg that is taken unflagged
- * and then told by the watch (loads each way, wait from rest, noise 0.4 d, five lines a second):
- *
- *     rising, falling   wait median, p95   taken unflagged, rising and falling   of these not told within 25 s
- *     2.0, 1.5          1.8 s, 2.7 s       14 %, 15 % of 150                     0
- *     2.1, 2.0          1.9 s, 2.8 s       10 %, 10 % of 300                     0
- *     2.7, 2.7          2.5 s, 3.4 s        3 %,  2 % of 200                     0
- *
- * Both aims, 2 s and never, exclude each other for any rule. The best estimate that these lines allow (least squares of
- * level, swing with a known response, and creep, from 20 d on; roundings as d²/12) knows 2 s after rest what a creep of
- * 1 mg still brings, 6.0 d for 12 s, 7.3 d for 20 s, 8.6 d for 40 s, to 2.1, 3.7 and 7.7 d. A rule that has taken half of
- * the still loads by then takes what lies within 0.67 of these, and so 1.7, 10 and 33 % of such creeps at that one look
- * alone; one that takes 0.1 % waits until 2.8, 3.6 and 5.4 s. Looking five times a second adds to it.
- */
-const guarded = {
-  steps: 9.5,
-  putOnSeconds: 2.5,
-  leastSteps: 3,
-  tausSeconds: [6, 9, 13],
-  deviations: { rising: 2.1, falling: 2 },
-};
-
-/** The most that a creep may still bring over what is allowed for its time constant; above 1 it is not taken. */
-function openOf(filters: readonly Weighed[], age: number): number {
-  let worst = 0;
-  for (const tau of guarded.tausSeconds) {
-    let [shares, total] = [0, 0];
-    for (const { filter, share, whiteVariance } of filters) {
-      if (filter.motion.tauSeconds !== tau) continue;
-      const { amplitude } = filter;
-      const { rising, falling } = guarded.deviations;
-      const sd = Math.sqrt(whiteVariance * filter.aa);
-      shares += share;
-      total +=
-        share * basis(filter.motion, age) * Math.max(-amplitude + rising * sd, amplitude + falling * sd);
-    }
-    const allowed = guarded.steps * Math.exp(-(age + guarded.putOnSeconds) / tau);
-    worst = Math.max(worst, total / shares / Math.max(guarded.leastSteps, allowed));
-  }
-  return worst;
 }
 
 /** Value and uncertainty to be stated, in steps d. */

@@ -21,6 +21,8 @@ export interface LoadsStep {
   taken?: TakenValue;
   /** the display moved on by so much while the load stayed: given once for each */
   changed?: number;
+  /** a creep that was possible when the reading was taken is excluded by now: given once for each */
+  excluded?: true;
 }
 
 /** Takes every load that comes to rest once, and learns on the way how this display trembles. Values are in g. */
@@ -32,6 +34,8 @@ export class Loads {
   /** what lay there before, until the pan was seen empty */
   #before = 0;
   #toldChange = false;
+  /** the reading was flagged for a creep that is not excluded yet */
+  #flagged = false;
   #unlearned: (Point & { since: number })[] = [];
 
   /** what is known of this display */
@@ -46,20 +50,26 @@ export class Loads {
     if (heard.next) {
       this.#load = heard.next.load;
       this.#toldChange = false;
+      this.#flagged = false;
     } else this.#learn(line, judgement);
     const { since } = this.#load;
     if (judgement.state === "taken") {
       const { value, step, flags } = judgement.taken;
       const { logTau } = this.#load;
-      if (flags.length === 0 && logTau !== undefined) this.#response.hear(logTau);
+      if (isSound(judgement.taken) && logTau !== undefined) this.#response.hear(logTau);
       if (this.#isEmpty(value, step) || this.#areDrops(value)) return { judgement, since };
       this.#before = Math.abs(value);
+      this.#flagged = flags.includes("creep-possible");
       return { judgement, since, taken: judgement.taken };
     }
     if (judgement.state === "after" && judgement.moved !== undefined && !this.#toldChange) {
       this.#toldChange = true;
       if (!this.#isEmpty(judgement.taken.value, judgement.taken.step))
         return { judgement, since, changed: judgement.moved };
+    }
+    if (this.#flagged && judgement.state === "after" && judgement.possibleForSeconds === undefined) {
+      this.#flagged = false;
+      if (judgement.moved === undefined) return { judgement, since, excluded: true };
     }
     return { judgement, since };
   }
@@ -69,6 +79,7 @@ export class Loads {
     this.#load = new LoadReading(() => this.known());
     this.#before = 0;
     this.#toldChange = false;
+    this.#flagged = false;
   }
 
   #isEmpty(value: number, step: number): boolean {
@@ -84,8 +95,7 @@ export class Loads {
     const point = this.#points(line);
     if (!point) return;
     const { since } = this.#load;
-    const atRest =
-      judgement.state === "after" && judgement.moved === undefined && judgement.taken.flags.length === 0;
+    const atRest = judgement.state === "after" && judgement.moved === undefined && isSound(judgement.taken);
     this.#unlearned = this.#unlearned.filter((one) => one.since === since);
     if (atRest && point.seconds - since >= swingSeconds) this.#unlearned.push({ ...point, since });
     while (this.#unlearned[0] && point.seconds - this.#unlearned[0].seconds >= stayedSeconds) {
@@ -94,3 +104,6 @@ export class Loads {
     }
   }
 }
+
+/** True where nothing was seen that speaks against rest. */
+const isSound = ({ flags }: TakenValue) => flags.every((flag) => flag === "creep-possible");

@@ -9,11 +9,14 @@ export interface Motion {
 
 const fading = (creeps: boolean) => (tauSeconds: number) => ({ kind: "fading", tauSeconds, creeps }) as const;
 
-/** Time constants of slow mechanisms and of creep, s. Common practice: bubbles leave within some 5 to 60 s. */
+/** Time constants of creep, s. Common practice: bubbles leave within some 5 to 60 s. */
+export const creepTausSeconds = [4, 6, 9, 13, 20, 40] as const;
+
+/** Slow mechanisms, creep, and what goes on for ever. */
 export const motions: readonly Motion[] = [
   { kind: "rest", tauSeconds: 0, creeps: false },
   ...[1.2, 2.2].map(fading(false)),
-  ...[4, 6, 9, 13, 20, 40].map(fading(true)),
+  ...creepTausSeconds.map(fading(true)),
   { kind: "line", tauSeconds: 0, creeps: true },
 ];
 

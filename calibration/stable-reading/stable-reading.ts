@@ -3,10 +3,14 @@ import { FilterBank, justPutOn, restedBefore } from "./filter-bank.ts";
 import { type KnownDisplay, unknownDisplay } from "./known-display.ts";
 import { lineDeviation } from "./noise.ts";
 import { createPoints, type Point, type StableLine } from "./points.ts";
+import { type PossibleCreep, possibleCreep } from "./possible-creep.ts";
 import { type Fitted, noTail, tailOf } from "./swing-fit.ts";
 
-/** Why a reading is flagged: it was still creeping, a small step came before, the balance's own mark denied rest. */
-export type Flag = "creep" | "stepped" | "denied";
+/**
+ * Why a reading is flagged: it was still creeping, a creep of 1 mg could not be excluded yet, a small step came before, the
+ * balance's own mark denied rest.
+ */
+export type Flag = "creep" | "creep-possible" | "stepped" | "denied";
 
 /** A reading that was taken; value and uncertainties in the unit of the lines. */
 export interface TakenValue {
@@ -18,6 +22,8 @@ export interface TakenValue {
   uRead: number;
   /** what may still come: the drift at reading */
   uDrift: number;
+  /** the most that a creep may bring which was not excluded yet; 0 where none is possible */
+  possible: number;
   flags: readonly Flag[];
   step: number;
 }
@@ -26,7 +32,7 @@ export type Judgement =
   | { state: "waiting" }
   | { state: "drifting"; perSecond: number; offer?: TakenValue }
   | { state: "taken"; taken: TakenValue }
-  | { state: "after"; taken: TakenValue; moved?: number };
+  | { state: "after"; taken: TakenValue; moved?: number; possibleForSeconds?: number };
 
 /** Known to this many steps d, a reading is taken. */
 const wanted = { steps: 0.9, ofLine: 0.6 };
@@ -73,6 +79,8 @@ export class StableReading {
   #taken: TakenValue | undefined;
   #hits = 0;
   #moved: number | undefined;
+  /** a creep that nothing excludes yet; once excluded it stays so, and what moves on then is told */
+  #possible: PossibleCreep | undefined;
 
   /** `rested`: the load was seen at rest before; only lines from now on count for its value all the same. */
   constructor(known: KnownDisplay = unknownDisplay, rested = false) {
@@ -83,8 +91,7 @@ export class StableReading {
 
   hear(line: StableLine): Judgement {
     const point = this.#points(line);
-    if (!point)
-      return this.#judged.state === "taken" ? { state: "after", taken: this.#judged.taken } : this.#judged;
+    if (!point) return this.#taken ? this.#afterwards(this.#taken) : this.#judged;
     this.#point(point);
     this.#judged = this.#judge(point);
     return this.#judged;
@@ -205,7 +212,11 @@ export class StableReading {
         this.#steppedSeconds = start.seconds;
       this.#checkStep = false;
     }
-    if (this.#taken) return this.#after(this.#taken, value, estimate, age);
+    if (this.#taken) {
+      this.#possible &&= possibleCreep(filters, age, start.step);
+      this.#watch(this.#taken, value, estimate, age);
+      return this.#afterwards(this.#taken);
+    }
     const { slow } = estimate;
     if (age > 2 && estimate.creeping > 0.8) this.#crept = true;
     this.#afresh = slow.share > 0.5 && slow.left < tail.left && slow.began > tail.began && age > tail.seconds;
@@ -218,10 +229,12 @@ export class StableReading {
       !(slow.share > 0.5 && slow.left > tail.left);
     const take = (): TakenValue => {
       const { step } = start;
+      this.#possible = this.#rested ? undefined : possibleCreep(filters, age, step);
       const { value: z, u, uRead } = statedOf(filters, age, estimate.roundingVariance);
       const flags: Flag[] = [];
       if (this.#crept || estimate.creeping > 0.5 || Math.abs(estimate.end - estimate.now) > 1)
         flags.push("creep");
+      else if (this.#possible) flags.push("creep-possible");
       if (seconds - this.#steppedSeconds < stepped.flagSeconds) flags.push("stepped");
       if (marked === false) flags.push("denied");
       return {
@@ -230,6 +243,7 @@ export class StableReading {
         u: u * step,
         uRead: uRead * step,
         uDrift: Math.sqrt(Math.max(0, u * u - uRead * uRead)) * step,
+        possible: (this.#possible?.steps ?? 0) * step,
         flags,
         step,
       };
@@ -250,8 +264,16 @@ export class StableReading {
   /** The first point of a plateau: nothing can be said of it yet. */
   #begun(): Judgement {
     this.#hits = 0;
-    if (!this.#taken) return { state: "waiting" };
-    return { state: "after", taken: this.#taken, ...(this.#moved !== undefined && { moved: this.#moved }) };
+    return this.#taken ? this.#afterwards(this.#taken) : { state: "waiting" };
+  }
+
+  #afterwards(taken: TakenValue): Judgement {
+    return {
+      state: "after",
+      taken,
+      ...(this.#moved !== undefined && { moved: this.#moved }),
+      ...(this.#possible && { possibleForSeconds: this.#possible.seconds }),
+    };
   }
 
   #leastSeconds(): number {
@@ -259,8 +281,9 @@ export class StableReading {
     return this.#marked >= markedPoints ? least.markedSeconds : least.seconds;
   }
 
-  #after(taken: TakenValue, value: number, estimate: Estimate, age: number): Judgement {
-    if (this.#moved !== undefined) return { state: "after", taken, moved: this.#moved };
+  /** Whether the display moved on since the take. */
+  #watch(taken: TakenValue, value: number, estimate: Estimate, age: number): void {
+    if (this.#moved !== undefined) return;
     const start = this.#start;
     const off = start.value + estimate.now * start.step - taken.value;
     const allowed = Math.max(
@@ -270,9 +293,7 @@ export class StableReading {
     );
     const counts = age >= watch.seconds && !isAnotherLoad({ value, step: start.step }, taken.value);
     this.#hits = counts && Math.abs(off) > allowed ? this.#hits + 1 : 0;
-    if (this.#hits < watch.points) return { state: "after", taken };
-    this.#moved = off;
-    return { state: "after", taken, moved: off };
+    if (this.#hits >= watch.points) this.#moved = off;
   }
 }
 

@@ -16,6 +16,7 @@ import type { ProfileOf } from "../weighing/request.ts";
 import { lastSecondReading } from "../weighing/second-person.ts";
 import type { SensorsNow } from "../weighing/sensor-value.ts";
 import type { Reading } from "../weighing/taken-reading.ts";
+import { isUnwatched, withWatched } from "../weighing/watched.ts";
 import type { AdjustmentOpen } from "./adjustment-repository.ts";
 import { announcedMass } from "./announced-mass.ts";
 import { whatToLookAt } from "./balance-change.ts";
@@ -24,7 +25,7 @@ import { firstSettings } from "./bench-settings.ts";
 import { HandsFree } from "./hands-free.ts";
 import { limitPassed } from "./limit-passed.ts";
 import { lastWeighing } from "./open-weighing.ts";
-import type { Scale } from "./scale.ts";
+import { type Live, type Scale, unwatching } from "./scale.ts";
 import { type Done, Station } from "./station.ts";
 import { WaitingCapture } from "./waiting-capture.ts";
 import { evaluationOfItem } from "./weighing-evaluation.ts";
@@ -97,6 +98,13 @@ export class Bench {
 
   get scale(): Scale | undefined {
     return this.#scale;
+  }
+  /** what the balance in use shows; how long it watches a load only where a reading of it waits for that */
+  get live(): Live | undefined {
+    const live = this.#scale?.live();
+    if (live?.state !== "reading") return live;
+    const last = this.open?.captures.at(-1);
+    return last && last.role !== "dry" && isUnwatched(last) ? live : unwatching(live);
   }
   /** balances that are heard already, to change over to */
   get otherBalances(): readonly { address: string; name: string }[] {
@@ -215,14 +223,25 @@ export class Bench {
       this.station.liveReadings.movedOn(scale.live(), grams);
       this.#changed();
     });
+    const endExcluding = scale?.onCreepExcluded(() => this.#creepExcluded());
     const endLines = scale?.onLine(() => {
       this.station.liveReadings.add(scale.live(), this.#waiting.role);
       for (const listener of this.#lineListeners) listener();
     });
     this.#endHearing = () => {
       endWatch?.();
+      endExcluding?.();
       endLines?.();
     };
+  }
+
+  /** The load of the last reading lies still for so long by now that no creep is left open. */
+  #creepExcluded(): void {
+    const last = this.open?.captures.at(-1);
+    if (!this.open || !last || !isUnwatched(last)) return;
+    this.station.liveReadings.creepExcluded(last.id);
+    this.#piece = withWatched(this.open, [last.id]);
+    void this.refresh();
   }
 
   /** What was done at the station: the balance is asked, and the weighing is drawn as it is now. */
@@ -231,7 +250,8 @@ export class Bench {
     const started = command.do === "start-weighing";
     if (started || command.subject === this.#piece?.id) {
       this.#entries = entries;
-      this.#piece = weighingOf(entries);
+      const piece = weighingOf(entries);
+      this.#piece = piece && withWatched(piece, this.station.liveReadings.watched);
     }
     this.#ask(command);
     if (written.length === 0 && !started) return;

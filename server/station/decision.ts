@@ -26,6 +26,7 @@ import type { Item, Ticket } from "../weighing/item.ts";
 import { recordedStatement } from "../weighing/kinds/result.ts";
 import type { Known, KnownLot } from "../weighing/known.ts";
 import { procedureChecks } from "../weighing/procedure-checks.ts";
+import { watchedIn, withWatched } from "../weighing/watched.ts";
 import { amendmentKnown, restated } from "./amendment-known.ts";
 import { announcedMass } from "./announced-mass.ts";
 import type { BenchParts } from "./bench-parts.ts";
@@ -33,6 +34,7 @@ import { firstSettings } from "./bench-settings.ts";
 import { checkedWhile } from "./checked-while.ts";
 import type { Command } from "./command.ts";
 import { limitOfAmendment, limitPassed } from "./limit-passed.ts";
+import type { LiveReadings } from "./live-readings.ts";
 import { meltKnown } from "./melt-known.ts";
 import { openWeighing } from "./open-weighing.ts";
 import { evaluationOfItem } from "./weighing-evaluation.ts";
@@ -42,15 +44,16 @@ export async function decisionOn(
   command: Command,
   entries: readonly Entry[],
   parts: BenchParts,
-  live: readonly SituationReading[],
+  live: Pick<LiveReadings, "all" | "watched">,
 ): Promise<Happened[]> {
   if (isLotCommand(command)) return decideLot(lotOf(entries), command);
   if (isSettlementCommand(command))
     return decideSettlement(lotOf(entries), command, await settlementKnown(command, entries, parts));
   if (isMeltCommand(command)) return decideMelt(meltOf(entries), command, await meltKnown(command, parts));
-  const weighing = weighingOf(entries);
+  const told = weighingOf(entries);
+  const weighing = told && withWatched(told, live.watched);
   await mustBeInOpenLot(weighing, parts.ledger);
-  return decide(weighing, command, await knownFor(command, { weighing, entries, parts, live }));
+  return decide(weighing, command, await knownFor(command, { weighing, entries, parts, live: live.all }));
 }
 
 /** Throws Refusal where the record belongs to a lot that was closed: what was settled by it stays as it is. */
@@ -187,5 +190,12 @@ async function resultOf(
 ): Promise<BodyOf<"result">> {
   const versions = { ...parts.versions, library: (parts.library?.() ?? builtIn).version };
   const checked = await checkedWhile(weighing, parts);
-  return { request, statement: recordedStatement.parse(statement), versions, ...(checked && { checked }) };
+  const watched = watchedIn(weighing);
+  return {
+    request,
+    statement: recordedStatement.parse(statement),
+    versions,
+    ...(checked && { checked }),
+    ...(watched.length > 0 && { watched }),
+  };
 }

@@ -11,6 +11,17 @@ export class LiveReadings {
   #looks: SituationReading[] = [];
   /** of the last reading that was asked for */
   #role: Role | undefined;
+  #watched: readonly string[] = [];
+
+  /** ids of readings whose load was watched until a creep was excluded */
+  get watched(): readonly string[] {
+    return this.#watched;
+  }
+
+  /** A creep of the load of this reading was excluded, while it lay there. */
+  creepExcluded(id: string): void {
+    this.#watched = [...this.#watched, id];
+  }
 
   get all(): readonly SituationReading[] {
     return this.#looks;
@@ -45,6 +56,7 @@ export class LiveReadings {
   /** The piece they belong to is off the bench. */
   forget(): void {
     this.#looks = [];
+    this.#watched = [];
   }
 }
 

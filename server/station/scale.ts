@@ -17,11 +17,19 @@ export type Live =
       unit: MassUnit;
       stability: "stable" | "moving" | "unknown";
       at: string;
+      /** in so many s a creep of the load will be excluded, if nothing comes */
+      watchesForSeconds?: number;
       /** what it showed lately, oldest first */
       trace?: readonly TracePoint[];
     }
   | { state: "event"; message: Message; at: string }
   | { state: "silent"; forSeconds: number; message: Message; last?: { text: string; unit: MassUnit } };
+
+/** The same reading, without how long its load is watched. */
+export function unwatching(live: Extract<Live, { state: "reading" }>): Live {
+  const { watchesForSeconds: _, ...others } = live;
+  return others;
+}
 
 /** A reading the balance gave after it was asked for, with the lines it came from. */
 export type TakenReading = Reading;
@@ -63,6 +71,8 @@ export interface Scale {
   answerCheck(kind: string): void;
   /** calls back with g when the display moves on after a reading was taken while its load stays */
   onMoved(listener: (grams: number) => void): () => void;
+  /** calls back when a creep of the load at rest is excluded */
+  onCreepExcluded(listener: () => void): () => void;
   /** calls back for every line and event; returns the function that ends it */
   onLine(listener: () => void): () => void;
 }

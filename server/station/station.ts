@@ -59,7 +59,7 @@ export class Station {
       throw await staleRefusal(command, entries, command.seen, ledger);
     // who agrees to it is asked once it is written
     const { preferences: _, ...parts } = this.#parts;
-    const happened = await decisionOn(command, entries, parts, this.liveReadings.all);
+    const happened = await decisionOn(command, entries, parts, this.liveReadings);
     return [...entries, ...happened.map((one) => unwritten(one, command.subject, ledger.bench))];
   }
 
@@ -78,7 +78,7 @@ export class Station {
   }
 
   #decide(command: Command, entries: readonly Entry[]): Promise<Happened[]> {
-    return decisionOn(command, entries, this.#parts, this.liveReadings.all);
+    return decisionOn(command, entries, this.#parts, this.liveReadings);
   }
 
   async #append(command: Command, happened: Happened[], before: readonly Entry[]): Promise<Entry[]> {

@@ -43,6 +43,7 @@ export function scaleOf(
       for (const check of stream.checks()) if (check.kind === kind) stream.answerCheck(check.kind);
     },
     onMoved: (listener) => stream.onMoved(listener),
+    onCreepExcluded: (listener) => stream.onCreepExcluded(listener),
     onLine: (listener) => stream.onLine(() => listener()),
   };
 }
@@ -55,8 +56,10 @@ function liveOf(stream: ReadingStream, newest: LineRecord | undefined): Live {
     const unsettled = reading.stability === "stable" ? "moving" : reading.stability;
     const stability = latest.isAtRest ? "stable" : unsettled;
     const { record } = latest;
+    const watchesForSeconds = stream.watchesFor();
     return {
       ...{ state: "reading", text, unit, stability, at },
+      ...(watchesForSeconds !== undefined && { watchesForSeconds }),
       // asked for by the page that draws it alone, not for each line of each balance
       get trace() {
         return traceOf(stream.recent(), record);
@@ -164,9 +167,10 @@ function taken(
 
 /** Shown further from where it was going than one step, the rest of the way counts as drift, too. */
 function atRestOf(
-  { grams, uGrams, driftUGrams, flags }: AtRest,
+  { grams, uGrams, driftUGrams, possibleGrams, flags }: AtRest,
   { text, unit, grams: shown }: DriverReading,
 ) {
   const away = Math.max(0, Math.abs(Number(shown) - grams) - stepGrams(text, unit));
-  return { grams, u_g: uGrams, drift_u_g: Math.hypot(driftUGrams, away), flags };
+  const possible = possibleGrams > 0 && { possible_g: possibleGrams };
+  return { grams, u_g: uGrams, drift_u_g: Math.hypot(driftUGrams, away), ...possible, flags };
 }

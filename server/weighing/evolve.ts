@@ -2,6 +2,7 @@ import { omitUndefined } from "../compute/omit-undefined.ts";
 import type { Entry, EntryOf } from "../ledger/entry.ts";
 import { firstMethod } from "../methods/index.ts";
 import { begun, type Capture, type Item, waysTaken } from "./item.ts";
+import { withWatched } from "./watched.ts";
 
 /** The weighing that the entries about one subject tell, oldest first; undefined while none of them starts one. */
 export function weighingOf(entries: readonly Entry[]): Item | undefined {
@@ -41,7 +42,7 @@ export function evolve(item: Item | undefined, entry: Entry): Item | undefined {
       return { ...item, answers: [...item.answers, entry] };
     case "result":
       return {
-        ...item,
+        ...withWatched(item, entry.body.watched ?? []),
         closed: { at: entry.at, how: "recorded", entry: entry.id },
         statements: [...item.statements, entry.id],
         stops: entry.body.stops ?? [],

@@ -20,7 +20,9 @@ export interface AtRest {
   /** standard uncertainty of this reading alone, and of that what might still have come */
   u_g: number;
   drift_u_g: number;
-  /** "creep", "stepped", "denied" */
+  /** the most that a creep may have brought which nothing excluded */
+  possible_g?: number | undefined;
+  /** "creep", "creep-possible", "stepped", "denied" */
   flags: readonly string[];
 }
 
@@ -45,6 +47,8 @@ export interface Capture {
   /** the display showed no other line since the capture before */
   unmoved?: true;
   atRest?: AtRest;
+  /** the load was watched after the take until a creep was excluded */
+  watched?: true;
   /** what the sensors beside the balance showed with it */
   sensed?: readonly Sensed[];
   /** sensors that were silent when it was taken */

@@ -1,3 +1,4 @@
+import { uOfPossible } from "../../calibration/stable-reading/possible-creep.ts";
 import { methods, rolesBeside } from "../methods/index.ts";
 import type { Capture, Item } from "./item.ts";
 
@@ -36,9 +37,12 @@ export function seriesAsked(item: Item, captures: readonly Capture[]) {
   };
 }
 
-/** What the readings might still have drifted, as mean of each, since they drift alike. */
+/** What the readings might still have drifted, as mean of each, since they drift alike. Bubbles hang on no dry piece. */
 function driftOf(captures: readonly Capture[]) {
-  const total = captures.reduce((sum, { atRest }) => sum + (atRest?.drift_u_g ?? 0), 0);
+  const total = captures.reduce((sum, { role, atRest }) => {
+    const { drift_u_g = 0, possible_g = 0 } = atRest ?? {};
+    return sum + Math.hypot(drift_u_g, role === "dry" ? 0 : uOfPossible(possible_g));
+  }, 0);
   return total > 0 ? { drift_u_g: total / captures.length } : {};
 }
 

@@ -74,6 +74,7 @@ const shownBy = ({ at, text, unit, unmoved, atRest }: Capture) => ({
   unit,
   ...(unmoved ? { unmoved } : {}),
   ...(atRest?.flags.includes("creep") ? { crept: true as const } : {}),
+  ...(atRest?.possible_g ? { possibleGrams: atRest.possible_g } : {}),
 });
 
 /** Zeros about the immersions. Of a hanger, every zero is one; otherwise those of the dry weighing had no vessel on the pan. */

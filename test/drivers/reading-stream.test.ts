@@ -24,13 +24,32 @@ test("a capture takes only lines that arrive after it was asked for, once they h
   clock.pass(10_000);
   const { reading, settledBy, lines, atRest } = await capture;
   expect(settledBy).toBe("mark");
-  expect(atRest?.flags).toEqual([]);
+  expect(atRest?.flags).toEqual(["creep-possible"]);
   // The display's text is the one that shows the estimate best.
   expect(Math.abs(Number(reading.grams) - atRest!.grams)).toBeLessThan(0.00006);
   expect(atRest?.uGrams).toBeLessThan(0.00006);
   expect(lines.every(({ monotonicMs }) => monotonicMs > askedMs)).toBe(true);
   // 31.1035 g less the air it displaces against weights of 8000 kg/m³, and 0.4 mg for noise of 0.04 mg and drift.
   expect(Math.abs(Number(reading.grams) - 31.1035 * (1 - 1.19 / 10490 + 1.19 / 8000))).toBeLessThan(0.0004);
+});
+
+test("a load is watched after the take until a creep of 1 mg is excluded; a reading after that has no flag", async () => {
+  const { clock, balance, stream } = bench();
+  let excluded = 0;
+  stream.onCreepExcluded(() => excluded++);
+  balance.put(piece);
+  const capture = stream.capture();
+  while (!stream.isAtRest()) clock.pass(200);
+  clock.pass(200);
+  expect((await capture).atRest).toMatchObject({ flags: ["creep-possible"] });
+  expect(stream.watchesFor()).toBeGreaterThan(0);
+  expect(excluded).toBe(0);
+  clock.pass(12_000);
+  expect(excluded).toBe(1);
+  expect(stream.watchesFor()).toBeUndefined();
+  const again = stream.capture();
+  clock.pass(3000);
+  expect((await again).atRest).toMatchObject({ flags: [], possibleGrams: 0 });
 });
 
 test("a balance that does not tell when it is steady is judged by where its display is going", async () => {

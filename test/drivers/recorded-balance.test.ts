@@ -141,7 +141,7 @@ test("with --take each load of a recording is taken once, at times from its firs
   );
   const { status, lines } = await listen("--recording", file, "--take");
   expect(status).toBe(0);
-  const [first, ...others] = lines as { at_ms: number; taken?: object; event?: object }[];
+  const [first, lifted, ...others] = lines as { at_ms: number; taken?: object; event?: object }[];
   expect(first).toEqual({
     at_ms: expect.any(Number),
     taken: {
@@ -150,12 +150,13 @@ test("with --take each load of a recording is taken once, at times from its firs
       grams: expect.closeTo(7.53603, 4),
       u_g: expect.any(Number),
       drift_u_g: expect.any(Number),
-      flags: [],
+      flags: ["creep-possible"],
     },
   });
   // It rests some 4.2 s after it was put on at 10 s.
   expect(first!.at_ms).toBeGreaterThan(14_000);
   expect(first!.at_ms).toBeLessThan(20_000);
+  expect(lifted).toMatchObject({ event: { code: "creep-excluded" } });
   // The second one creeps: told, and not taken while it stays.
   expect(others.length).toBeGreaterThan(0);
   for (const line of others)

@@ -12,6 +12,8 @@ export type LiveShown =
       text: string;
       unit: string;
       stability: "stable" | "moving" | "unknown";
+      /** the reading was taken, and a creep will be excluded after so many s */
+      watchesForSeconds?: number;
       trace?: TraceShown;
     }
   | { state: "event"; message: Sentence }
@@ -61,7 +63,7 @@ export function LiveReading({
         </p>
       </>
     );
-  const { text, unit, stability, trace = [] } = live;
+  const { text, unit, stability, watchesForSeconds, trace = [] } = live;
   const shown = inLocale(text, locale);
   return (
     <>
@@ -80,7 +82,9 @@ export function LiveReading({
         <svg viewBox="0 0 20 12" aria-hidden="true">
           <path d={signs[stability]} />
         </svg>
-        {t(`balance.stability.${stability}`)}
+        {watchesForSeconds === undefined
+          ? t(`balance.stability.${stability}`)
+          : t("bench.live.watching", { seconds: Math.ceil(watchesForSeconds) })}
       </p>
       <Trace points={trace} />
       {waitingFor && (

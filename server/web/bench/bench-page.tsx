@@ -129,7 +129,7 @@ export class BenchPage {
   #live(): LiveView {
     const { scale, waitingFor, handsFree } = this.#bench;
     return {
-      live: scale?.live(),
+      live: this.#bench.live,
       waitingFor,
       waitsBecause: scale?.waitsBecause?.(),
       handsFree: handsFree.now,

@@ -50,7 +50,7 @@ export function screeningRoutes(
   { bench, ledger, lots, claims, demo, library, second, closed }: ScreeningParts,
 ): void {
   const liveView = () => ({
-    live: bench.scale?.live(),
+    live: bench.live,
     waitingFor: bench.waitingFor,
     handsFree: bench.handsFree.now,
   });

@@ -18,6 +18,7 @@ const shared = [
   "check.display-stuck",
   "check.moved-on",
   "check.creeping",
+  "check.creep-possible",
   "check.dry-readings-differ",
   "check.boxes-swapped",
   "check.displaced-for-immersed",

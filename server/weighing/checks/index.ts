@@ -3,6 +3,7 @@ import { boxesSwapped } from "./boxes-swapped.ts";
 import { bubblesGrowing } from "./bubbles-growing.ts";
 import type { Check, CheckCode } from "./check.ts";
 import { climbed } from "./climbed.ts";
+import { creepPossible } from "./creep-possible.ts";
 import { creeping } from "./creeping.ts";
 import { decimalsChanged } from "./decimals-changed.ts";
 import { denserThanOsmium } from "./denser-than-osmium.ts";
@@ -53,6 +54,7 @@ export const procedureChecks: readonly ProcedureCheck[] = [
   displayStuck,
   movedOn,
   creeping,
+  creepPossible,
   dryReadingsDiffer,
   boxesSwapped,
   displacedForImmersed,

@@ -14,6 +14,8 @@ export interface SituationReading {
   unmoved?: true;
   /** the display was still creeping when it was taken */
   crept?: true;
+  /** the most that a creep may have brought after it was taken, which nothing excluded, g */
+  possibleGrams?: number;
   /** of a live reading: so far the display moved on after the last reading was taken while its load stayed */
   movedOn?: { grams: number; role: "dry" | "wet" };
 }

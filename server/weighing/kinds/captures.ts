@@ -29,6 +29,8 @@ const atRest = z.strictObject({
   grams: z.number(),
   u_g: z.number().nonnegative(),
   drift_u_g: z.number().nonnegative(),
+  /** the most that a creep may have brought which was not excluded when it was taken */
+  possible_g: z.number().positive().optional(),
   flags: z.array(words),
 });
 

@@ -99,6 +99,8 @@ export const result = z
       .optional(),
     /** checks on the procedure that stop the record and were not answered: it says nothing until they are */
     stops: z.array(message).optional(),
+    /** entries of readings whose load was watched after the take until a creep was excluded */
+    watched: z.array(words).optional(),
     operator: words.optional(),
   })
   .refine(({ statement, response }) => statement !== undefined || response !== undefined, {

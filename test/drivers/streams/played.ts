@@ -9,6 +9,8 @@ export interface ToldOfLoad {
   driftingAfterSeconds?: number;
   /** after the take */
   changedAfterSeconds?: number;
+  /** the flag of a creep that may be there is lifted */
+  excludedAfterSeconds?: number;
 }
 
 const decimals = (stepMg: number) => Math.max(0, Math.ceil(-Math.log10(stepMg / 1000) - 1e-9));
@@ -48,7 +50,11 @@ function tell(load: ToldOfLoad, event: LoadEvent, seconds: number): void {
     const { grams, uGrams, flags } = event.taken;
     load.taken.push({ waitedSeconds: since, offMg: grams * 1000 - truth.mg, uMg: uGrams * 1000, flags });
   } else if (event.kind === "drifting") load.driftingAfterSeconds ??= since;
-  else load.changedAfterSeconds ??= since - (load.taken.at(-1)?.waitedSeconds ?? 0);
+  else {
+    const after = since - (load.taken.at(-1)?.waitedSeconds ?? 0);
+    if (event.kind === "creep-excluded") load.excludedAfterSeconds ??= after;
+    else load.changedAfterSeconds ??= after;
+  }
 }
 
 /** An empty pan, then the load; some empty time first lets the noise be learned. */

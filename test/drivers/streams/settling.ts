@@ -89,8 +89,18 @@ export const waits = (loads: readonly ToldOfLoad[]) =>
 /** The value taken is within 2 u of the truth. */
 export const covered = ({ taken: [taken] }: ToldOfLoad) =>
   taken !== undefined && Math.abs(taken.offMg) <= 2 * taken.uMg;
-/** Taken without a flag, and off by more than a step and more than 2 u. */
-export const unflaggedWrong = ({ taken: [taken] }: ToldOfLoad, stepMg: number) =>
-  taken !== undefined && taken.flags.length === 0 && Math.abs(taken.offMg) > Math.max(stepMg, 2 * taken.uMg);
+/** Taken while nothing excluded a creep of 1 mg. */
+export const creepPossible = ({ taken: [taken] }: ToldOfLoad) =>
+  taken?.flags.includes("creep-possible") ?? false;
+/** Taken without any flag. */
+export const unflagged = ({ taken: [taken] }: ToldOfLoad) => taken?.flags.length === 0;
+/** s after the take until a creep that was possible is excluded; infinite where it never was */
+export const watched = (loads: readonly ToldOfLoad[]) =>
+  loads
+    .filter(creepPossible)
+    .map(({ excludedAfterSeconds = Number.POSITIVE_INFINITY }) => excludedAfterSeconds);
+/** Taken, and off by more than a step and more than 2 u. */
+export const wrong = ({ taken: [taken] }: ToldOfLoad, stepMg: number) =>
+  taken !== undefined && Math.abs(taken.offMg) > Math.max(stepMg, 2 * taken.uMg);
 export const toldWithin = (seconds: number) => (load: ToldOfLoad) =>
   (load.changedAfterSeconds ?? Number.POSITIVE_INFINITY) <= seconds;

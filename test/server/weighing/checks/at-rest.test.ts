@@ -31,3 +31,17 @@ test("a reading that was taken while it crept is told, with the same remedy", ()
     ]),
   });
 });
+
+test("a creep that nothing excluded is told where it would move the density by more than its U", () => {
+  const [first] = soundOunce.wet;
+  const told = (possibleGrams: number, expandedGPerCm3: number) =>
+    checksOf({
+      ...soundOunce,
+      wet: [{ ...first!, possibleGrams }],
+      density: { valueGPerCm3: 10.49, expandedGPerCm3 },
+    }).find(({ code }) => code === "check.creep-possible");
+  // 0.7 mg of the 2.96 g displaced is 0.0025 g/cm³
+  expect(told(0.0007, 0.0024)).toMatchObject({ severity: "warn", params: { possible_g: 0.0007 } });
+  expect(told(0.0007, 0.0026)).toBeUndefined();
+  expect(told(0, 0.0001)).toBeUndefined();
+});
