@@ -5,6 +5,8 @@ import type { Response } from "./response.ts";
 export interface KnownDisplay {
   noises: readonly Noise[];
   response?: Response | undefined;
+  /** what its swings leave that follow no exponential, over what is expected of a bench of which nothing is known */
+  roughness?: number | undefined;
 }
 
 /** A display of which nothing was seen. */

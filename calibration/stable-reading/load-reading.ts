@@ -29,6 +29,11 @@ export class LoadReading {
     return this.#reading.logTau;
   }
 
+  /** what a swing left that followed no exponential, over what is expected of such; undefined elsewhere */
+  get roughness(): number | undefined {
+    return this.#reading.roughness;
+  }
+
   /** `next` is the load after this one, once this one was lifted, with what is known of it already. */
   hear(line: StableLine): { judgement: Judgement; next?: { load: LoadReading; judgement: Judgement } } {
     const judgement = this.#reading.hear(line);

@@ -40,7 +40,8 @@ export class Loads {
 
   /** what is known of this display */
   known(): KnownDisplay {
-    return { noises: this.#noise.noises(), response: this.#response.known };
+    const { known: response, roughness } = this.#response;
+    return { noises: this.#noise.noises(), response, roughness };
   }
 
   hear(line: StableLine): LoadsStep {
@@ -55,8 +56,9 @@ export class Loads {
     const { since } = this.#load;
     if (judgement.state === "taken") {
       const { value, step, flags } = judgement.taken;
-      const { logTau } = this.#load;
+      const { logTau, roughness } = this.#load;
       if (isSound(judgement.taken) && logTau !== undefined) this.#response.hear(logTau);
+      if (isSound(judgement.taken) && roughness !== undefined) this.#response.hearRoughness(roughness);
       if (this.#isEmpty(value, step) || this.#areDrops(value)) return { judgement, since };
       this.#before = Math.abs(value);
       this.#flagged = flags.includes("creep-possible");

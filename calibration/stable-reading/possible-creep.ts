@@ -64,16 +64,15 @@ export function possibleCreep(
   const size = Math.max(lookedFor.grams / stepGrams, lookedFor.leastSteps);
   const each = creepTausSeconds.map((tau) => ({
     tau,
-    known: mostLeft(filters, { age, tau }, alike(0)),
     limit: mostLeft(filters, { age, tau }, alike(lookedFor.deviations)),
     likely: mostLeft(filters, { age, tau }, alike(ninetyFivePercent)),
   }));
   // a slope is known with the power 3/2 of the time it was looked at
   const excludedAt = (at: number) =>
-    each.every(({ tau, known, limit }) => {
+    each.every(({ tau, limit }) => {
       const { putOnSeconds, leastLeftSteps } = lookedFor;
       const allowed = Math.max(leastLeftSteps, size * Math.exp(-(at + putOnSeconds) / tau));
-      return known + (limit - known) * (age / at) ** 1.5 <= allowed;
+      return limit * (age / at) ** 1.5 <= allowed;
     });
   if (excludedAt(age)) return undefined;
   let seconds = forecast.everySeconds;

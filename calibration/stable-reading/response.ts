@@ -12,6 +12,18 @@ const spreads = { least: 0.04, ofOne: 0.2 };
 /** Learns from load to load how the display comes to rest. */
 export class LearnedResponse {
   #logTaus: number[] = [];
+  #roughnesses: number[] = [];
+
+  /** What the swing of one load left that followed no exponential (swing-fit.ts). */
+  hearRoughness(roughness: number): void {
+    this.#roughnesses = [...this.#roughnesses, roughness].slice(-remembered);
+  }
+
+  /** Root mean square of these; before the first load as expected, which counts as one load ever after. */
+  get roughness(): number {
+    const squares = this.#roughnesses.reduce((sum, one) => sum + one * one, 1);
+    return Math.sqrt(squares / (this.#roughnesses.length + 1));
+  }
 
   /** The time constant of one load that came to rest, as it was fitted. */
   hear(logTau: number): void {

@@ -1,10 +1,10 @@
 import { type Estimate, estimateOf, statedOf } from "./estimate.ts";
-import { FilterBank, justPutOn, restedBefore } from "./filter-bank.ts";
+import { FilterBank, justPutOn, restedBefore, type Weighed } from "./filter-bank.ts";
 import { type KnownDisplay, unknownDisplay } from "./known-display.ts";
 import { lineDeviation } from "./noise.ts";
 import { createPoints, type Point, type StableLine } from "./points.ts";
 import { type PossibleCreep, possibleCreep } from "./possible-creep.ts";
-import { type Fitted, noTail, tailOf } from "./swing-fit.ts";
+import { type Fitted, noTail, roughnessOf, tailOf } from "./swing-fit.ts";
 
 /**
  * Why a reading is flagged: it was still creeping, a creep of 1 mg could not be excluded yet, a small step came before, the
@@ -47,11 +47,15 @@ const young = { points: 4, seconds: 0.7 };
 const stepped = { least: 3, most: 500, levelSeconds: 0.8, levelPoints: 3.5, holdSeconds: 8, flagSeconds: 30 };
 /** It is told as drifting from this time and this share of creep on, and offered at this risk in d. */
 const drifting = { seconds: 5, share: 0.9, offeredAt: 3 };
+/** The end of the swing shows in the first points of a plateau, s. */
+const firstSeconds = 1;
 /** The tail of a slow mechanism that began above and fell below so many d: from there it is judged afresh. */
 const tail = { began: 12, left: 0.5, seconds: 1 };
 
 /** After the take: so many steps d and standard deviations off, for so many points, so long after a movement. */
 const watch = { leastSteps: 1.5, deviations: 2, points: 3, seconds: 1.2 };
+/** A watch that goes on is said to take so long at least, s. */
+const leastTold = 1;
 /** A display that moves this far from what was taken shows another load, or a hand; in steps d and as share of it. */
 const anotherLoad = { leastSteps: 5, mostSteps: 500, share: 0.05 };
 
@@ -70,6 +74,10 @@ export class StableReading {
   #fitted: () => Fitted = () => ({ tail: noTail });
   /** the last points, for the way here */
   #way: Point[] = [];
+  /** something was seen to move before this plateau */
+  #swung = false;
+  /** the first points of this plateau */
+  #first: { age: number; value: number }[] = [];
   #afresh = false;
   #level: { value: number; seconds: number; step: number } | undefined;
   #checkStep = false;
@@ -81,6 +89,8 @@ export class StableReading {
   #moved: number | undefined;
   /** a creep that nothing excludes yet; once excluded it stays so, and what moves on then is told */
   #possible: PossibleCreep | undefined;
+  /** when that will be, told earlier and earlier only, s */
+  #excludedAt = Number.POSITIVE_INFINITY;
 
   /** `rested`: the load was seen at rest before; only lines from now on count for its value all the same. */
   constructor(known: KnownDisplay = unknownDisplay, rested = false) {
@@ -128,6 +138,7 @@ export class StableReading {
         this.#restart(seconds, value, step);
       } else {
         take();
+        if (age <= firstSeconds) this.#first.push({ age, value });
         this.#neighbours += jump ** 2 / 2;
         this.#last = { seconds, z };
       }
@@ -146,6 +157,14 @@ export class StableReading {
     return this.#fitted().logTau;
   }
 
+  /** what a swing left that followed no exponential, over what is expected of such; undefined elsewhere */
+  get roughness(): number | undefined {
+    const taken = this.#taken;
+    if (!taken || !this.#swung || this.#rested || this.logTau !== undefined) return undefined;
+    const points = this.#first.map(({ age, value }) => ({ age, off: (value - taken.value) / taken.step }));
+    return roughnessOf(points, lineDeviation(this.#known.noises) ** 2);
+  }
+
   get taken(): TakenValue | undefined {
     return this.#taken;
   }
@@ -162,17 +181,19 @@ export class StableReading {
   #restart(seconds: number, value: number, step: number): void {
     // whatever moved since is not what was seen at rest
     if (this.#bank) this.#rested = false;
-    const { noises, response } = this.#known;
+    const { noises, response, roughness } = this.#known;
     const way = this.#way;
     const rested = this.#rested;
     let fitted: Fitted | undefined;
     this.#fitted = () => {
       fitted ??= rested
         ? { tail: noTail }
-        : tailOf(way, { step, deviation: Math.max(0.3, lineDeviation(noises)), response });
+        : tailOf(way, { step, deviation: Math.max(0.3, lineDeviation(noises)), response, roughness });
       return fitted;
     };
     this.#start = { value, seconds, step };
+    this.#first = [{ age: 0, value }];
+    this.#swung = this.#way.length > 1;
     this.#last = { seconds, z: 0 };
     this.#neighbours = 0;
     this.#marked = 0;
@@ -195,7 +216,8 @@ export class StableReading {
       Math.abs(value - level.value) <= stepped.most * step;
   }
 
-  #judge({ seconds, value, marked }: Point): Judgement {
+  #judge(point: Point): Judgement {
+    const { seconds, value, marked } = point;
     const start = this.#start;
     const bank = this.#bank!;
     const age = seconds - start.seconds;
@@ -213,7 +235,7 @@ export class StableReading {
       this.#checkStep = false;
     }
     if (this.#taken) {
-      this.#possible &&= possibleCreep(filters, age, start.step);
+      if (this.#possible) this.#openAt(seconds, possibleCreep(filters, age, start.step));
       this.#watch(this.#taken, value, estimate, age);
       return this.#afterwards(this.#taken);
     }
@@ -227,38 +249,46 @@ export class StableReading {
       !(marked === false && age < least.deniedSeconds) &&
       !this.#afresh &&
       !(slow.share > 0.5 && slow.left > tail.left);
-    const take = (): TakenValue => {
-      const { step } = start;
-      this.#possible = this.#rested ? undefined : possibleCreep(filters, age, step);
-      const { value: z, u, uRead } = statedOf(filters, age, estimate.roundingVariance);
-      const flags: Flag[] = [];
-      if (this.#crept || estimate.creeping > 0.5 || Math.abs(estimate.end - estimate.now) > 1)
-        flags.push("creep");
-      else if (this.#possible) flags.push("creep-possible");
-      if (seconds - this.#steppedSeconds < stepped.flagSeconds) flags.push("stepped");
-      if (marked === false) flags.push("denied");
-      return {
-        seconds,
-        value: start.value + z * step,
-        u: u * step,
-        uRead: uRead * step,
-        uDrift: Math.sqrt(Math.max(0, u * u - uRead * uRead)) * step,
-        possible: (this.#possible?.steps ?? 0) * step,
-        flags,
-        step,
-      };
-    };
     if (ready && estimate.risk <= this.#wanted && (this.#rested || estimate.open <= 1)) {
-      this.#taken = take();
+      const possible = this.#rested ? undefined : possibleCreep(filters, age, start.step);
+      this.#taken = this.#valueOf(point, filters, estimate, possible);
+      if (this.#taken.possible > 0) this.#openAt(seconds, possible);
       return { state: "taken", taken: this.#taken };
     }
     if (age >= drifting.seconds && estimate.creeping > drifting.share)
       return {
         state: "drifting",
         perSecond: estimate.perSecond * start.step,
-        ...(estimate.risk <= drifting.offeredAt && { offer: take() }),
+        ...(estimate.risk <= drifting.offeredAt && { offer: this.#valueOf(point, filters, estimate) }),
       };
     return { state: "waiting" };
+  }
+
+  /** What would be taken now. */
+  #valueOf(
+    { seconds, marked }: Point,
+    filters: readonly Weighed[],
+    estimate: Estimate,
+    possible?: PossibleCreep,
+  ): TakenValue {
+    const { value, step, seconds: began } = this.#start;
+    const { value: z, u, uRead } = statedOf(filters, seconds - began, estimate.roundingVariance);
+    const flags: Flag[] = [];
+    const creeps = this.#crept || estimate.creeping > 0.5 || Math.abs(estimate.end - estimate.now) > 1;
+    if (creeps) flags.push("creep");
+    else if (possible) flags.push("creep-possible");
+    if (seconds - this.#steppedSeconds < stepped.flagSeconds) flags.push("stepped");
+    if (marked === false) flags.push("denied");
+    return {
+      seconds,
+      value: value + z * step,
+      u: u * step,
+      uRead: uRead * step,
+      uDrift: Math.sqrt(Math.max(0, u * u - uRead * uRead)) * step,
+      possible: creeps || !possible ? 0 : possible.steps * step,
+      flags,
+      step,
+    };
   }
 
   /** The first point of a plateau: nothing can be said of it yet. */
@@ -267,12 +297,19 @@ export class StableReading {
     return this.#taken ? this.#afterwards(this.#taken) : { state: "waiting" };
   }
 
+  #openAt(seconds: number, possible: PossibleCreep | undefined): void {
+    this.#possible = possible;
+    this.#excludedAt = Math.min(this.#excludedAt, seconds + (possible?.seconds ?? 0));
+  }
+
   #afterwards(taken: TakenValue): Judgement {
     return {
       state: "after",
       taken,
       ...(this.#moved !== undefined && { moved: this.#moved }),
-      ...(this.#possible && { possibleForSeconds: this.#possible.seconds }),
+      ...(this.#possible && {
+        possibleForSeconds: Math.max(leastTold, this.#excludedAt - this.#last.seconds),
+      }),
     };
   }
 

@@ -17,8 +17,29 @@ export interface Fitted {
   logTau?: number;
 }
 
-/** Where the way here follows no exponential. */
+/** Where the way here follows no exponential, before this bench showed that its swings leave less. */
 const unforetold: Tail = { left: 0, steps: 2, tauSeconds: 0.4, roughSteps: 3.2, roughTauSeconds: 0.5 };
+
+/**
+ * What a swing left on a plateau, over what is expected of one that follows no exponential: from its first points, how
+ * far each is off where it came to rest, d. Noise of this variance, d², is no swing.
+ */
+export function roughnessOf(points: readonly { age: number; off: number }[], variance: number): number {
+  let [left, expected] = [0, 0];
+  for (const { age, off } of points) {
+    left += off ** 2 - variance;
+    expected +=
+      (unforetold.steps * Math.exp(-age / unforetold.tauSeconds)) ** 2 +
+      (unforetold.roughSteps * Math.exp(-age / unforetold.roughTauSeconds)) ** 2;
+  }
+  return expected === 0 ? 1 : Math.sqrt(Math.max(0, left) / expected);
+}
+
+const unforetoldBy = (roughness: number): Tail => ({
+  ...unforetold,
+  steps: roughness * unforetold.steps,
+  roughSteps: roughness * unforetold.roughSteps,
+});
 /** A load that was seen at rest before swings no more. */
 export const noTail: Tail = { left: 0, steps: 0, tauSeconds: 1, roughSteps: 0, roughTauSeconds: 1 };
 
@@ -42,10 +63,22 @@ const mostLeft = 40;
  */
 export function tailOf(
   way: readonly { seconds: number; value: number }[],
-  { step, deviation, response }: { step: number; deviation: number; response?: Response | undefined },
+  {
+    step,
+    deviation,
+    response,
+    roughness = 1,
+  }: {
+    step: number;
+    deviation: number;
+    response?: Response | undefined;
+    /** what swings of this bench leave that follow no exponential, over what is expected of such */
+    roughness?: number | undefined;
+  },
 ): Fitted {
+  const tail = unforetoldBy(roughness);
   const last = way.at(-1);
-  if (!last) return { tail: unforetold };
+  if (!last) return { tail };
   const points = way.slice(0, -1).map(({ seconds, value }) => {
     const away = (value - last.value) / step;
     return {
@@ -59,7 +92,7 @@ export function tailOf(
     const fitted = fitOf(points.slice(-count), response);
     if (fitted) return fitted;
   }
-  return { tail: unforetold };
+  return { tail };
 }
 
 interface Point {

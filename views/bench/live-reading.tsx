@@ -78,7 +78,7 @@ export function LiveReading({
         )}
         <span class="unit">{unit}</span>
       </p>
-      <p class="stability">
+      <p class={watchesForSeconds === undefined ? "stability" : "stability watching"}>
         <svg viewBox="0 0 20 12" aria-hidden="true">
           <path d={signs[stability]} />
         </svg>

@@ -30,6 +30,17 @@ export function NextButton({
   );
 }
 
+/** The same place where the next thing stands further down the page. */
+export function NextLink({ href, children }: { href: string; children: ComponentChildren }) {
+  return (
+    <div class="thumb">
+      <a href={href} id="next" class="button next" data-key="Enter F9">
+        {children} <kbd>Enter</kbd>
+      </a>
+    </div>
+  );
+}
+
 /** The same place while a reading is awaited. */
 export function NextWaits() {
   const t = useTell();

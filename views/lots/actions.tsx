@@ -126,7 +126,10 @@ export function StateFineness(lot: LotView) {
 export function CloseLot(lot: LotView) {
   const t = useTell();
   return (
-    <Fold title={t("lots.closing.open")} open={lot.problem?.from?.endsWith("/closing")}>
+    <Fold
+      title={t("lots.closing.open")}
+      open={lot.full !== undefined || lot.problem?.from?.endsWith("/closing")}
+    >
       <p class="hint">{t("lots.closing.lead")}</p>
       <LotForm lot={lot} to="closing">
         {lot.closingAsks.map((asked) => {

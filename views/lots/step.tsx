@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { HandsFreeButton } from "../bench/hands-free.tsx";
-import { NextButton } from "../bench/next-button.tsx";
+import { NextButton, NextLink } from "../bench/next-button.tsx";
 import { OtherItem } from "../bench/other-item.tsx";
 import { SecondPersonNote } from "../bench/second-person.tsx";
 import { Field, Select, UnitSelect } from "../forms.tsx";
@@ -13,8 +13,7 @@ import { type LotView, nothingClaimed, type StepRole } from "./view.ts";
 export function ScreeningStep(lot: LotView) {
   const { current, problem, closed } = lot;
   const t = useTell();
-  const now =
-    current.step === "reading" ? t(`step.${current.role}.title`) : t(`lots.step.now.${current.step}`);
+  const now = useNow(lot);
   return (
     <section id="screening" aria-label={t("lots.step.label")} data-say={now}>
       {problem && (
@@ -38,7 +37,7 @@ export function ScreeningStep(lot: LotView) {
           </Now>
         </LotForm>
       ) : current.step === "ticket" ? (
-        <TicketForm lot={lot} now={now} />
+        <TicketStep lot={lot} now={now} />
       ) : current.step === "reading" ? (
         <WeighingForms lot={lot} role={current.role} now={now} />
       ) : (
@@ -46,6 +45,13 @@ export function ScreeningStep(lot: LotView) {
       )}
     </section>
   );
+}
+
+/** What there is to do now, in one line. */
+function useNow({ current, full }: LotView): string {
+  const t = useTell();
+  if (current.step === "reading") return t(`step.${current.role}.title`);
+  return current.step === "ticket" && full ? t("lots.step.full", full) : t(`lots.step.now.${current.step}`);
 }
 
 function Plain({ now, children }: { now: string; children: ComponentChildren }) {
@@ -135,51 +141,46 @@ function Celsius({ lot: { problem, current } }: { lot: LotView }) {
   );
 }
 
-function TicketForm({ lot, now }: { lot: LotView; now: string }) {
-  const { claim, claims, problem, nextTicket, full, water } = lot;
+/** The ticket of the next piece; a lot whose counted pieces are all weighed is closed next, and takes one more only on a word. */
+function TicketStep({ lot, now }: { lot: LotView; now: string }) {
+  const { full, problem, water } = lot;
   const t = useTell();
   return (
     <>
-      <LotForm lot={lot}>
-        <Now now={now} button={t("lots.step.next")}>
-          {full && (
-            <p role="status">
-              <strong>{t("lots.step.full", full)}</strong>
-            </p>
-          )}
-          {nextTicket !== undefined && <input type="hidden" name="nextTicket" value={nextTicket} />}
-          <Field
-            name="ticket"
-            scan
-            label={t("lots.step.ticket")}
-            hint={
-              nextTicket === undefined
-                ? t("lots.step.ticket-hint")
-                : t("lots.step.ticket-next", { next: nextTicket })
-            }
-            value={problem?.typed.ticket ?? ""}
-            required={nextTicket === undefined}
-            autoFocus
-          />
-          <Select
-            name="claim"
-            label={t("lots.step.claim")}
-            empty={t("lots.step.of-ticket")}
-            value={problem?.typed.claim ?? claim}
-            options={[
-              { value: nothingClaimed, label: t("lots.step.nothing-claimed") },
-              ...claims.map((one) => ({ value: one.id, label: one.name })),
-            ]}
-          />
-          {full && (
-            <label>
-              <input type="checkbox" name="beyond" value="yes" /> {t("lots.step.beyond")}
-            </label>
-          )}
-        </Now>
-      </LotForm>
+      {full ? (
+        <div class="now">
+          <div class="across">
+            <h2 id="step-heading" tabIndex={-1}>
+              {now}
+            </h2>
+          </div>
+          <div class="act">
+            <NextLink href="#closing-by">{t("lots.closing.go")}</NextLink>
+          </div>
+        </div>
+      ) : (
+        <LotForm lot={lot}>
+          <Now now={now} button={t("lots.step.next")}>
+            <TicketFields lot={lot} />
+          </Now>
+        </LotForm>
+      )}
       <div class="beside-next">
-        <HandsFree lot={lot} />
+        {full ? (
+          <details class="inline" open={problem !== undefined || undefined}>
+            <summary>{t("lots.step.beyond")}</summary>
+            <LotForm lot={lot}>
+              <TicketFields lot={lot} />
+              <label>
+                <input type="checkbox" name="beyond" value="yes" /> {t("lots.step.beyond")}
+              </label>
+              <button type="submit" class="plain">
+                {t("lots.step.next")}
+              </button>
+            </LotForm>
+          </details>
+        ) : null}
+        {(!full || lot.handsFree) && <HandsFree lot={lot} />}
         <details class="inline">
           <summary>{t("lots.step.water-anew", { celsius: water })}</summary>
           <LotForm lot={lot}>
@@ -190,6 +191,39 @@ function TicketForm({ lot, now }: { lot: LotView; now: string }) {
           </LotForm>
         </details>
       </div>
+    </>
+  );
+}
+
+function TicketFields({ lot }: { lot: LotView }) {
+  const { claim, claims, problem, nextTicket, full } = lot;
+  const t = useTell();
+  return (
+    <>
+      {nextTicket !== undefined && <input type="hidden" name="nextTicket" value={nextTicket} />}
+      <Field
+        name="ticket"
+        scan
+        label={t("lots.step.ticket")}
+        hint={
+          nextTicket === undefined
+            ? t("lots.step.ticket-hint")
+            : t("lots.step.ticket-next", { next: nextTicket })
+        }
+        value={problem?.typed.ticket ?? ""}
+        required={nextTicket === undefined}
+        autoFocus={full === undefined}
+      />
+      <Select
+        name="claim"
+        label={t("lots.step.claim")}
+        empty={t("lots.step.of-ticket")}
+        value={problem?.typed.claim ?? claim}
+        options={[
+          { value: nothingClaimed, label: t("lots.step.nothing-claimed") },
+          ...claims.map((one) => ({ value: one.id, label: one.name })),
+        ]}
+      />
     </>
   );
 }

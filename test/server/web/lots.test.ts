@@ -25,7 +25,7 @@ test("a lot goes from ticket to ticket: two readings a piece, and each record is
   await weigh(lot, "31", "12,90", "11.932");
   await weigh(lot, "32", "7,15", "6.614");
   const text = await textOf(at, lot);
-  expect(text).toContain("Scan the next ticket");
+  expect(text).toContain(tell(message("lots.step.full", { counted: 2 }), "en"));
   expect(text).toContain("2 of 2 counted");
   expect(text).toMatch(/Gross mass of the lot 20.05 g/);
   expect(text).toMatch(/agree within 0.0\d+ g/);
@@ -296,6 +296,10 @@ test("a full lot says so and takes one piece more only on a word", async () => {
   await at.post(`${lot}/pieces`, { celsius: "21.4" });
   await weigh(lot, "31", "12.90", "11.932");
   expect(await textOf(at, lot)).toContain(tell(message("lots.step.full", { counted: 1 }), "en"));
+  const { body } = await at.app.inject({ url: lot, headers: { host } });
+  // the next thing is no ticket: it leads to where the lot is closed, which is open
+  expect(body).toMatch(/<a href="#closing-by" id="next"/);
+  expect(body).toMatch(/<details class="fold"[^>]* open[^>]*>(?:(?!<\/details>).)*id="closing-by"/s);
   const refused = await at.post(`${lot}/pieces`, { ticket: "32", claim: "au-585" });
   expect([refused.statusCode, codesIn(refused.body)]).toEqual([422, ["lot.full"]]);
   expect(at.bench.open).toBeUndefined();
