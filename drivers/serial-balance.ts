@@ -1,5 +1,5 @@
 import { existsSync, statSync } from "node:fs";
-import { SerialPort } from "serialport";
+import type { SerialPort } from "serialport";
 import { balanceName } from "./balance-name.ts";
 import type { CableEar, OpenCable } from "./cable.ts";
 import { type CabledDeviceOptions, type CableOptions, createCabledDevice } from "./cabled-device.ts";
@@ -81,6 +81,8 @@ export function openSerialCable<R = Reading>(
   return async (ear) => {
     const own = line.dataBits === 7 && line.parity !== "none" ? line.parity : null;
     const checked = own ? checkingParity(own) : (bytes: Uint8Array) => bytes;
+    // loaded with the first port that is opened: a scale that is read off needs none of it
+    const { SerialPort } = await import("serialport");
     const port = new SerialPort({ path, autoOpen: false, lock: true, ...portSettings(line) });
     const watch = watching(port, path, { clock, presenceMs, lost: () => ear.lost() });
     port.on("data", (chunk: Buffer) => ear.bytes(checked(chunk)));

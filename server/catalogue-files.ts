@@ -30,7 +30,9 @@ const catalogueFiles = (): CatalogueFiles =>
   keyed(locales, (locale) => readFileSync(join(folder, `${locale}.json`), "utf8"));
 
 function digestOf(files: CatalogueFiles): string {
-  return createHash("sha256").update(JSON.stringify(files)).digest("hex");
+  const hash = createHash("sha256");
+  for (const locale of locales) hash.update(files[locale]);
+  return hash.digest("hex");
 }
 
 function digestAtBuild(): string | undefined {

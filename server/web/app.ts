@@ -109,6 +109,12 @@ export interface AppParts {
   webhooks?: () => readonly WebhookState[];
 }
 
+/** Routes of the API bring the compilers for their shapes; those of the framework for all others are never loaded. */
+const compilersFactory = { buildValidator: noShapeHere, buildSerializer: noShapeHere };
+function noShapeHere(): never {
+  throw new Error("A route outside of the API has a shape: it must bring its compilers.");
+}
+
 /** The whole application, registered in reading order. It listens nowhere until told to. */
 export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const { bench, ledger, evaluate, compute, plan, simulator } = parts;
@@ -116,7 +122,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const { station } = bench;
   const demo = simulator !== undefined;
   const now = () => new Date();
-  const app = fastify({ forceCloseConnections: true, bodyLimit });
+  const app = fastify({ forceCloseConnections: true, bodyLimit, schemaController: { compilersFactory } });
   app.decorate("zone", () => timeZoneOf(settings.now));
   guard(app);
   await sendHeaders(app);
