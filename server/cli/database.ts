@@ -1,5 +1,6 @@
 import { Refusal } from "../../calibration/refusal.ts";
 import { applySchema } from "../ledger/shared/apply-schema.ts";
+import { retireMonth } from "../ledger/shared/retire.ts";
 import { monthAfter, schemaStatements } from "../ledger/shared/schema.ts";
 import { command } from "./command.ts";
 
@@ -10,6 +11,7 @@ const told = {
     role: { type: "string" },
     from: { type: "string" },
     months: { type: "string", default: "24" },
+    retire: { type: "string" },
   },
   takesArguments: false,
 } as const;
@@ -21,6 +23,12 @@ const mostMonths = 120;
 export const run = (args: string[]): Promise<number> =>
   command(told, args, async ({ values, say }) => {
     const at = new Date().toISOString();
+    if (values.retire !== undefined) {
+      const month = monthFrom(values.retire, "retire");
+      const { place, rows } = await retireMonth({ databaseUrl: address(), now: () => new Date(), month });
+      say.out("cli.database.retired", { place, month, rows });
+      return 0;
+    }
     const from = monthFrom(values.from ?? monthAfter(at.slice(0, 7), -1));
     const months = Number(values.months);
     if (!Number.isInteger(months) || months < 1 || months > mostMonths)
@@ -32,15 +40,19 @@ export const run = (args: string[]): Promise<number> =>
       console.log(statements.map((one) => `${one};\n`).join("\n"));
       return 0;
     }
-    const databaseUrl = process.env.DATABASE_URL;
-    if (!databaseUrl) throw new Refusal("cli.database.no-address", {});
-    const { place, rest } = await applySchema(databaseUrl, statements);
+    const { place, rest } = await applySchema(address(), statements);
     say.out("cli.database.done", { place, until: monthAfter(from, months - 1) });
     for (const month of rest) say.out("cli.database.in-the-rest", { month });
     return 0;
   });
 
-function monthFrom(typed: string): string {
+function address(): string {
+  const databaseUrl = process.env.DATABASE_URL;
+  if (!databaseUrl) throw new Refusal("cli.database.no-address", {});
+  return databaseUrl;
+}
+
+function monthFrom(typed: string, option = "from"): string {
   if (/^[12]\d{3}-(0[1-9]|1[0-2])$/.test(typed)) return typed;
-  throw new Refusal("cli.database.month", { typed }, "from");
+  throw new Refusal("cli.database.month", { typed }, option);
 }

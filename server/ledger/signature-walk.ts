@@ -1,9 +1,10 @@
 import { type Message, message } from "../../calibration/message.ts";
 import { jsonOf } from "./chain-fault.ts";
 import { type Checkpoint, checkpointEvery, type OutsideHead, signedText } from "./checkpoint.ts";
-import { contentText } from "./entry.ts";
+import { chainHash, contentHash, contentText } from "./entry.ts";
 import { kinds } from "./kinds.ts";
 import { logName, rawKeyOf, readNote, signedBy } from "./note.ts";
+import type { RetiredRun } from "./shared/retired.ts";
 import { keyIdOf, signatureHolds } from "./signing-key.ts";
 import { vouches } from "./successor.ts";
 import type { EntryRow } from "./tables.ts";
@@ -46,7 +47,7 @@ export class SignatureWalk {
   readonly #keys = new Map<string, string>();
   readonly #outside: readonly OutsideHead[];
   readonly #shared: boolean;
-  readonly #tree = new Tree();
+  #tree = new Tree();
   #name = "";
   #every = 0;
 
@@ -68,6 +69,37 @@ export class SignatureWalk {
       if (head.seq === row.seq && !this.#fits(head, row.hash))
         return { row: row.seq, message: message("ledger.fault.kept-checkpoint", { row: row.seq }) };
     return null;
+  }
+
+  /**
+   * Takes a row that stays of a run whose other rows were retired: it must have the hash of what it says, and a checkpoint
+   * the signature over its own tree head.
+   */
+  staying(row: EntryRow): Fault | null {
+    const fault = (wrong: Message) => ({ row: row.seq, message: wrong });
+    if (chainHash(contentHash(row), row.prev_hash) !== row.hash)
+      return fault(message("ledger.fault.changed", { row: row.seq, kind: row.kind, at: row.at }));
+    if (row.seq === 1) this.#name = logName(row.hash);
+    const own = row.origin === null;
+    if (own && row.kind === "signing-key") {
+      const wrong = this.#key(row);
+      return wrong && fault(wrong);
+    }
+    if (!own || row.kind !== "checkpoint") return null;
+    const { seq, peaks } = jsonOf(row.body) as Checkpoint;
+    if (peaks) this.#tree = treeOf(seq, peaks) ?? this.#tree;
+    const wrong = this.#checkpoint(row, row.prev_hash);
+    if (wrong !== null) return fault(wrong);
+    return this.#outside.some((head) => head.seq === seq && !this.#fits(head, row.prev_hash))
+      ? fault(message("ledger.fault.kept-checkpoint", { row: seq }))
+      : null;
+  }
+
+  /** Goes over rows that were retired; false where the tree at their end is none. What follows shows whether it was the right one. */
+  jump({ upto, peaks }: RetiredRun): boolean {
+    const tree = treeOf(upto, peaks.split(" "));
+    if (tree) this.#tree = tree;
+    return tree !== undefined;
   }
 
   /** What is wrong once there is no further row. */
@@ -169,6 +201,17 @@ export class SignatureWalk {
     if (this.#trusted && !this.#trusted.has(keyId)) return;
     this.signed.upTo = seq;
     if (!this.signed.by.includes(keyId)) this.signed.by.push(keyId);
+  }
+}
+
+function treeOf(size: number, peaks: readonly string[]): Tree | undefined {
+  try {
+    return new Tree(
+      size,
+      peaks.map((peak) => Buffer.from(peak, "hex")),
+    );
+  } catch {
+    return undefined;
   }
 }
 

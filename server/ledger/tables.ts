@@ -2,6 +2,7 @@ import type { Kysely, Transaction } from "kysely";
 import type { Message } from "../../calibration/message.ts";
 import type { State } from "../conformity/state.ts";
 import type { EntryText } from "./entry.ts";
+import type { RetiredRun } from "./shared/retired.ts";
 
 /** A row of the chain. Only ever inserted; triggers refuse anything else. */
 export interface EntryRow extends EntryText {
@@ -48,6 +49,7 @@ export interface Tables {
   records: RecordRow;
   schema_versions: { version: number; at: string };
   /** full-text index of SQLite; PostgreSQL indexes records.search itself */
+  retired: RetiredRun;
   record_words: { rowid: number; search: string };
 }
 
@@ -63,6 +65,8 @@ export interface Store {
   dialect: "sqlite" | "postgres";
   /** true where several benches sign one chain, each with its own key, as they once did in a shared ledger */
   manySign?: boolean;
+  /** rows that were kept for as long as they had to be and are gone, oldest first; left out where there never are */
+  retired?: () => Promise<RetiredRun[]>;
   /** what was found and repaired on opening */
   found: Message[];
   close(): Promise<void>;

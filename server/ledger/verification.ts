@@ -1,5 +1,5 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
-import type { Message } from "../../calibration/message.ts";
+import { type Message, message } from "../../calibration/message.ts";
 import { chainFault, originFault } from "./chain-fault.ts";
 import { noHash } from "./entry.ts";
 import { unshown } from "./not-shown.ts";
@@ -40,7 +40,8 @@ const pageRows = 200;
  * Walks the whole chain: every row's hash, its link to the row before, the numbering, what was handed over, every
  * signature and every root of the tree. Names the first row that was changed, removed, inserted or put elsewhere. Each
  * checkpoint must be of the trusted key or a successor it vouched for. Without a trusted key it is only shown that the
- * rows fit each other, which whoever rewrote them all can make so; `notShown` says it.
+ * rows fit each other, which whoever rewrote them all can make so; `notShown` says it, and which rows were retired: of
+ * those only the tree heads are left, and what follows must fit them.
  */
 export async function verifyChain(
   store: Store,
@@ -51,18 +52,33 @@ export async function verifyChain(
   const shared = store.manySign === true;
   const signatures = new SignatureWalk(options, shared);
   let [entries, hash] = [0, noHash];
-  const bad = ({ row, message }: { row: number; message: Message }): Verification => ({
-    ...{ good: false, entries: Math.min(entries, row - 1), row, message },
+  const retired = (await store.retired?.()) ?? [];
+  let gone = 0;
+  /** Goes over the runs that end before a row; what is wrong with one, or null. */
+  const passRetired = (before: number): Message | null => {
+    for (let run = retired[gone]; run && run.upto < before; run = retired[gone]) {
+      if (run.after !== entries || run.before_hash !== hash || !signatures.jump(run))
+        return message("ledger.fault.retired", { from: run.after + 1, to: run.upto });
+      [entries, hash] = [run.upto, run.hash];
+      gone += 1;
+    }
+    return null;
+  };
+  const bad = ({ row, message: found }: { row: number; message: Message }): Verification => ({
+    ...{ good: false, entries: Math.min(entries, row - 1), row, message: found },
     signedUpTo: signatures.signed.upTo,
   });
   for (let after = 0; ; ) {
     const rows = await rowsAfter(store, after);
     for (const row of rows) {
-      const wrong = chainFault(row, entries, hash) ?? originFault(row);
+      const broken = passRetired(row.seq);
+      if (broken !== null) return bad({ row: entries + 1, message: broken });
+      const stays = row.seq > (retired[gone]?.after ?? row.seq);
+      const wrong = stays ? null : (chainFault(row, entries, hash) ?? originFault(row));
       if (wrong !== null) return bad({ row: entries + 1, message: wrong });
-      const unsigned = signatures.step(row, hash);
+      const unsigned = stays ? signatures.staying(row) : signatures.step(row, hash);
       if (unsigned !== null) return bad(unsigned);
-      [entries, hash] = [row.seq, row.hash];
+      if (!stays) [entries, hash] = [row.seq, row.hash];
     }
     const last = rows.at(-1);
     if (!last) break;
@@ -71,13 +87,18 @@ export async function verifyChain(
     await nextTurn();
     signal?.throwIfAborted();
   }
+  const broken = passRetired(Number.POSITIVE_INFINITY);
+  if (broken !== null) return bad({ row: entries + 1, message: broken });
   const wrong = signatures.end();
   if (wrong !== null) return bad(wrong);
   const signed: Signed = signatures.signed;
   return {
     ...{ good: true, entries, hash, checkpoints: signed.checkpoints, signedUpTo: signed.upTo },
     signedBy: signed.by,
-    notShown: unshown(entries, signed, options, shared),
+    notShown: [
+      ...retired.map(({ after, upto }) => message("ledger.not-shown.retired", { from: after + 1, to: upto })),
+      ...unshown(entries, signed, options, shared),
+    ],
   };
 }
 

@@ -3,7 +3,7 @@ import { sql } from "kysely";
 import { asLedgerError } from "../error.ts";
 import type { Ledger } from "../ledger.ts";
 import { ledgerOn } from "../ledger-on-store.ts";
-import type { Tables } from "../tables.ts";
+import type { Store, Tables } from "../tables.ts";
 import { type Connection, connect } from "./connection.ts";
 import { mustHaveSchema, type SharedTables } from "./postgres-shared.ts";
 import { chainSetting, tablesOf } from "./schema.ts";
@@ -48,11 +48,15 @@ export async function openSharedForReading(reading: Reading): Promise<Ledger> {
   return all ? readingFrom(reading, { searchPath: tablesOf.all }) : openOlder(reading);
 }
 
-const openChain = (reading: Reading, chain: number) =>
-  readingFrom(reading, {
-    searchPath: `${tablesOf.oneChain},${tablesOf.all}`,
-    settings: { [chainSetting]: String(chain) },
-  });
+/** How a connection sees one chain as a ledger by itself. */
+export const whereChain = (chain: number) => ({
+  searchPath: `${tablesOf.oneChain},${tablesOf.all}`,
+  settings: { [chainSetting]: String(chain) },
+});
+
+/** One chain as a ledger, for reading. */
+export const openChain = (reading: Reading, chain: number) =>
+  readingFrom(reading, { ...whereChain(chain), mayBeRetired: true });
 
 const openOlder = (reading: Reading) => readingFrom(reading, { searchPath: "public", manySign: true });
 
@@ -60,12 +64,29 @@ function readingFrom(
   { databaseUrl, now, bench }: Reading,
   {
     manySign = false,
+    mayBeRetired = false,
     ...where
-  }: { searchPath: string; settings?: Record<string, string>; manySign?: boolean },
+  }: {
+    searchPath: string;
+    settings?: Record<string, string>;
+    manySign?: boolean;
+    mayBeRetired?: boolean;
+  },
 ): Promise<Ledger> {
   const { db, place, close } = connect<Tables>({ databaseUrl, readOnly: true, ...where });
-  const store = { db, place, close, dialect: "postgres", found: [], manySign } as const;
-  return ledgerOn({ ...store, found: [] }, { now, bench, keyFile: null, readOnly: true, newId: randomUUID });
+  const retired = mayBeRetired
+    ? () => db.selectFrom("retired").selectAll().orderBy("after").execute()
+    : undefined;
+  const store: Store = {
+    db,
+    place,
+    close,
+    dialect: "postgres",
+    found: [],
+    manySign,
+    ...(retired && { retired }),
+  };
+  return ledgerOn(store, { now, bench, keyFile: null, readOnly: true, newId: randomUUID });
 }
 
 /** Which tables a database has: of this program, and those in which all benches shared one chain. */

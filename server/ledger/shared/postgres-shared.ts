@@ -4,6 +4,7 @@ import { asLedgerError, LedgerError } from "../error.ts";
 import type { RecordRow } from "../tables.ts";
 import { type Connection, connect, mustBeDurable } from "./connection.ts";
 import { placeOf } from "./place.ts";
+import type { RetiredRun } from "./retired.ts";
 import { sharedSchema, tablesOf } from "./schema.ts";
 import { type Batch, ChainMoved, type ChainRow, type SharedLedger } from "./shared-ledger.ts";
 
@@ -22,6 +23,7 @@ export interface SharedTables {
   };
   chain_rows: ChainRow & { chain: number };
   listed: Omit<RecordRow, "seq"> & { place: number; told: number; chain: number };
+  retired: RetiredRun & { chain: number; month: string; at: string };
   replaced: { subject: string; told: number; chain: number };
 }
 

@@ -45,8 +45,12 @@ const tables = [
   primary key (place, subject, told, chain)) partition by range (place)`,
   `create table if not exists underhook.replaced (
   subject text not null, told integer not null, chain integer not null, primary key (subject, told, chain))`,
+  `create table if not exists underhook.retired (
+  chain integer not null references underhook.chains, after bigint not null, upto bigint not null,
+  before_hash text not null, hash text not null, peaks text not null, month text not null, at text not null,
+  primary key (chain, after))`,
   `create index if not exists rows_of_rare_kinds on underhook.chain_rows (kind, at)
-  where kind in ('settings', 'signing-key', 'report-issued')`,
+  where kind in ('settings', 'signing-key', 'report-issued', 'retention')`,
   `create index if not exists rows_by_id on underhook.chain_rows (id)`,
   `create index if not exists rows_by_subject on underhook.chain_rows (subject) where here`,
   ...["subject", "ticket", "claim", "lot", "state", "bench", "dry_g"].map(
@@ -66,6 +70,9 @@ const tables = [
   from underhook.chain_rows as own left join underhook.chain_rows as there
     on not own.here and there.id = own.id and there.here
   where own.chain = current_setting('${chainSetting}')::integer`,
+  `create or replace view underhook_chain.retired as
+  select after, upto, before_hash, hash, peaks from underhook.retired
+  where chain = current_setting('${chainSetting}')::integer`,
 ];
 
 /** A month of both tables that hold one. `month`: "2026-03". */

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, expect, onTestFinished, test, vi } from "vitest";
 import { run as database } from "../../../server/cli/database.ts";
 import { run as exported } from "../../../server/cli/export.ts";
 import { run as verify } from "../../../server/cli/verify.ts";
+import type { Checkpoint } from "../../../server/ledger/checkpoint.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
 import { replicate } from "../../../server/ledger/replicate.ts";
 import { keepReplicating } from "../../../server/ledger/replication.ts";
@@ -225,6 +226,59 @@ test("a shared ledger in which all benches had one chain is verified as that and
   expect(await database(["--apply", "--from", "2026-02"]), "a second time").toBe(0);
   await sqlOf(url, "insert into underhook.schema_versions values (99, '')");
   await expect(shared(url)).rejects.toMatchObject({ code: "ledger.schema.newer" });
+  said();
+});
+
+test("a month is retired once its records were kept for as long as promised, and what proves the others stays", async () => {
+  const url = await cluster.empty("retiring");
+  const said = spoken();
+  withAddress(url);
+  expect(await database(["--apply", "--role", "bench", "--from", "2010-01", "--months", "3"])).toBe(0);
+  let now = clock("2010-01-04T08:00:00.000Z");
+  const own = await testLedger({ now: () => now() });
+  await own.append("retention", "retention", { years: 5 });
+  const there = await shared(url);
+  for (const month of [1, 2, 3]) {
+    now = clock(`2010-0${month}-05T08:00:00.000Z`);
+    for (let n = 0; n < 50; n += 1) await weigh(own, `piece:${month}-${n}`);
+  }
+  const kept = (await own.entries({ kind: "checkpoint", limit: 1 }))[0]?.body as Checkpoint;
+  await own.checkpoint();
+  await replicate(own, there);
+  const whole = await own.verify({ keyId: own.key?.keyId ?? "" });
+  for (const month of ["2010-02", "2010-01"]) expect(await database(["--retire", month])).toBe(0);
+  expect(await database(["--retire", "2010-01"]), "a second time").toBe(2);
+
+  const [chain] = await sharedChains(reader(url));
+  const left = await chain!.open();
+  onTestFinished(() => left.close());
+  const trust = { keyId: own.key?.keyId ?? "" };
+  expect(await left.verify({ ...trust, checkpoints: [kept] })).toMatchObject({
+    ...{ good: true, entries: whole.entries, hash: whole.good && whole.hash, signedUpTo: whole.signedUpTo },
+    notShown: expect.arrayContaining([expect.objectContaining({ code: "ledger.not-shown.retired" })]),
+  });
+  expect(await left.verify({ checkpoints: [{ ...kept, hash: "0".repeat(64) }] })).toMatchObject({
+    good: false,
+  });
+  const list = await all(url);
+  expect(await list.records()).toMatchObject({ count: 50 });
+  expect(await verify(["--key", trust.keyId])).toBe(0);
+  // the bench goes on, and its chain there too
+  await weigh(own, "piece:new");
+  expect(await replicate(own, there)).toBeGreaterThan(0);
+  expect((await left.verify(trust)).entries).toBe((await own.head())?.seq);
+
+  for (const forged of [
+    "update underhook.retired set upto = upto - 1",
+    "update underhook.retired set hash = repeat('0', 64)",
+  ]) {
+    await sqlOf(url, "begin", forged, "commit");
+    expect((await left.verify(trust)).good, forged).toBe(false);
+  }
+  const forever = await testLedger({ bench: "back room", now: clock("2010-03-05T08:00:00.000Z") });
+  await weigh(forever, "piece:for-good");
+  await replicate(forever, there);
+  expect(await database(["--retire", "2010-03"])).toBe(2);
   said();
 });
 
