@@ -28,7 +28,15 @@ import { meaningOfBytes, samplesFrom } from "./samples.ts";
 import { slowerEverySecond } from "./slower-lines.ts";
 import { type Typed, typedValues } from "./typed.ts";
 import { lostSigns, unexplainedDigits } from "./unexplained.ts";
-import { labelled, onlyNearZero, vouched, withoutNearZero } from "./vouching.ts";
+import {
+  heldMarks,
+  labelled,
+  linesWith,
+  type MarkAt,
+  nearZeroMarks,
+  vouched,
+  withoutMarks,
+} from "./vouching.ts";
 import { type Written, writtenWeight } from "./written-weight.ts";
 
 /**
@@ -108,14 +116,9 @@ function disputed({ weight }: Profile, { sizes }: Candidate): Observed[] {
 function learnedProfile(lines: Lines, typed: readonly Typed[], written: Written, hints: Hints): Learned {
   const shown = typed.find(({ digits }) => digits !== "")!;
   const belowTyped = typed.some(({ negative }) => negative);
-  const nearZero = nearZeroOnly(
-    labelled(vouched(written.parts, written.lines, typed, written.signPlace), shown.unit),
-    written,
-    shown,
-    hints.answers?.["near-zero"],
-  );
-  if ("asks" in nearZero) return { questions: [nearZero] };
-  const known = nearZero.parts;
+  const trusted = trustedMarks(written, typed, hints.answers?.["near-zero"]);
+  if ("asks" in trusted) return { questions: [trusted] };
+  const known = trusted.parts;
   const signKnown = belowTyped && written.sign.evident;
   if (!written.explained || (unexplainedDigits(written.parts, written.lines) && !signKnown))
     return { refused: withLines("learn.refused.unexplained", shown) };
@@ -129,7 +132,8 @@ function learnedProfile(lines: Lines, typed: readonly Typed[], written: Written,
   if (kinds) return kinds;
   const sends = cadenceOf(readings, sendsByItself(hints.answers?.sends));
   if (!sends.evident) return { questions: [sendsQuestion(readings.length, hints.answers?.sends)] };
-  const read = new Set(readings.flatMap(({ text }) => text.split("\n")));
+  const unread = trusted.unread.map(({ observed }) => observed);
+  const read = new Set([...readings, ...unread].flatMap(({ text }) => text.split("\n")));
   const others = otherLines(lines.single.filter(({ text }) => !read.has(text)));
   const blind = blindLines(others, runsIn(ownLine(written.lines[0])).length);
   const restByNumber = sentOnlyAtRest(motion, blind);
@@ -162,8 +166,8 @@ function learnedProfile(lines: Lines, typed: readonly Typed[], written: Written,
     }),
   };
   const samples = samplesFrom(base, [...readings, ...others.map(({ example }) => example)]);
-  const unread = typed.find((value) => !reproduced({ ...base, samples: [] }, value));
-  if (unread || samples.length === 0) return { refused: withLines("learn.refused.not-all", unread ?? shown) };
+  const missed = typed.find((value) => !reproduced({ ...base, samples: [] }, value));
+  if (missed || samples.length === 0) return { refused: withLines("learn.refused.not-all", missed ?? shown) };
   return { profile: { ...base, samples } };
 }
 
@@ -177,18 +181,28 @@ function ownLine(placed: Placed | undefined): string {
   return text.slice(text.lastIndexOf("\n", at) + 1).split("\n")[0]!;
 }
 
-/** The parts as known; a mark that came near zero only is kept once the owner says that the balance weighs then. */
-function nearZeroOnly(
-  parts: Part[],
-  { lines, signPlace }: Written,
-  { unit }: Typed,
+/**
+ * The parts with the marks that do not change what the number means, and the lines with others that are no reading: those that
+ * hold an old number, and those near zero of which the owner does not say that the balance weighs then.
+ */
+function trustedMarks(
+  { parts, lines, signPlace }: Written,
+  typed: readonly Typed[],
   answer: string | undefined,
-): Question | { parts: Part[] } {
-  const few = onlyNearZero(parts, lines, signPlace);
-  if (few.length === 0) return { parts };
-  const asked = nearZeroQuestion(sampleLines(few.map(({ observed }) => observed)), unit, answer);
+): Question | { parts: Part[]; unread: Placed[] } {
+  const [{ unit }] = typed as [Typed];
+  const vouchedFor = labelled(vouched(parts, lines, typed, signPlace), unit);
+  const held = heldMarks(vouchedFor, lines, typed);
+  const few = nearZeroMarks(withoutMarks(vouchedFor, held), signPlace);
+  const without = (marks: MarkAt[]) => ({
+    parts: withoutMarks(vouchedFor, marks),
+    unread: linesWith(vouchedFor, lines, marks),
+  });
+  if (few.length === 0) return without(held);
+  const examples = sampleLines(linesWith(vouchedFor, lines, few).map(({ observed }) => observed));
+  const asked = nearZeroQuestion(examples, unit, answer);
   if ("asks" in asked) return asked;
-  return { parts: asked.weighs ? parts : withoutNearZero(parts) };
+  return without(asked.weighs ? held : [...held, ...few]);
 }
 
 /**

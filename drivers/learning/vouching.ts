@@ -140,26 +140,35 @@ function isOtherUnit(mark: string, unit: MassUnit): boolean {
   });
 }
 
-/** Lines with a mark that was seen beside small numbers only, as examples; signs do not count. */
-export function onlyNearZero(
-  parts: readonly Part[],
-  lines: readonly Placed[],
-  sign: SignPlace | null,
-): Placed[] {
-  const texts = markParts(parts).map(({ marks }, slot) =>
-    slot === sign?.slot ? [] : marks.flatMap(({ text, upTo }) => (upTo === undefined ? [] : [text])),
-  );
-  if (texts.every((some) => some.length === 0)) return [];
-  return marked(parts, lines)
-    .filter((one) => one.texts.some((text, slot) => texts[slot]!.includes(text)))
-    .map(({ line }) => line);
+/** One mark at one place of the line, counted over the places that carry marks. */
+export interface MarkAt {
+  slot: number;
+  text: string;
 }
 
-/** The parts without marks that were seen beside small numbers only: a line with one of them is unknown. */
-export const withoutNearZero = (parts: readonly Part[]): Part[] =>
-  parts.map((part) =>
-    part.is === "mark" ? { ...part, marks: part.marks.filter(({ upTo }) => upTo === undefined) } : part,
-  );
+const marksOf = (parts: readonly Part[]): (MarkAt & Mark)[] =>
+  markParts(parts).flatMap(({ marks }, slot) => marks.map((mark) => ({ slot, ...mark })));
+
+/** The marks that were seen beside small numbers only; signs do not count. */
+export const nearZeroMarks = (parts: readonly Part[], sign: SignPlace | null): MarkAt[] =>
+  marksOf(parts).filter(({ slot, upTo }) => slot !== sign?.slot && upTo !== undefined);
+
+/** The lines with one of these marks. */
+export const linesWith = (parts: readonly Part[], lines: readonly Placed[], marks: readonly MarkAt[]) =>
+  marked(parts, lines)
+    .filter(({ texts }) => marks.some(({ slot, text }) => texts[slot] === text))
+    .map(({ line }) => line);
+
+/** The parts without these marks: a line with one of them is unknown. */
+export function withoutMarks(parts: readonly Part[], marks: readonly MarkAt[]): Part[] {
+  const places = markParts(parts);
+  return parts.map((part) => {
+    if (part.is !== "mark") return part;
+    const slot = places.indexOf(part);
+    const dropped = marks.filter((mark) => mark.slot === slot).map(({ text }) => text);
+    return { ...part, marks: part.marks.filter(({ text }) => !dropped.includes(text)) };
+  });
+}
 
 /** A line near zero between two of the load comes from elsewhere, such as from another balance. */
 function strays(read: readonly Marked[], slot: number, text: string, load: number): boolean {
@@ -168,6 +177,30 @@ function strays(read: readonly Marked[], slot: number, text: string, load: numbe
     ({ texts, line }, i) =>
       texts[slot] === text && atRest(line.observed) && loaded(read[i - 1]) && loaded(read[i + 1]),
   );
+}
+
+/** Lines with such a mark below which nothing is concluded. */
+const fewestHeld = 3;
+
+/**
+ * The marks that never come at rest and whose lines repeat the number of the line before, until one without them shows another
+ * load: the balance holds an old number while the pan moves.
+ */
+export function heldMarks(
+  parts: readonly Part[],
+  lines: readonly Placed[],
+  typed: readonly Typed[],
+): MarkAt[] {
+  const read = marked(parts, lines);
+  const load = Math.max(...typed.map(({ text }) => Math.abs(Number(text))));
+  const size = (i: number) => Number(read[i]!.line.size);
+  return marksOf(parts).filter(({ slot, text }) => {
+    const here = read.flatMap(({ texts }, i) => (i > 0 && texts[slot] === text ? [i] : []));
+    if (here.length < fewestHeld) return false;
+    if (here.some((i) => atRest(read[i]!.line.observed) || size(i) !== size(i - 1))) return false;
+    const ends = here.filter((i) => read[i + 1] && read[i + 1]!.texts[slot] !== text);
+    return ends.some((i) => Math.abs(size(i + 1) - size(i)) > enoughLoad * load);
+  });
 }
 
 /**

@@ -265,6 +265,25 @@ describe("what was typed decides, and what it does not decide is asked or refuse
     expect(code(lines(sent), { ...known, kinds: "one" })).toBe("g");
   });
 
+  test("lines that hold the number before while the pan moves are no reading", () => {
+    let rest = "0.00";
+    const held = pasted
+      .split("\n")
+      .map((line) => {
+        rest = /^QA *(-?[\d.]+)/.exec(line)?.[1] ?? rest;
+        return line.startsWith("QB") ? `QB${rest.padStart(10)} g` : line;
+      })
+      .join("\n");
+    const { profile } = learn(recordingFromText(held), { answers: { sends: "by-itself" } });
+    expect(meaningOfBytes(profile!, bytesOf("QA     31.10 g\n"))).toMatchObject({
+      reading: { text: "31.10" },
+    });
+    for (const line of ["QB     31.10 g", "QB      0.00 g"])
+      expect(meaningOfBytes(profile!, bytesOf(`${line}\n`))).toMatchObject({
+        event: { kind: "unknown-line" },
+      });
+  });
+
   test("a mark that came beside zero only may be another mode of the balance: asked, and else read as none", () => {
     const mode = pasted.replace("# empty\n", "# empty\nQP      0.00 g\nQP      0.00 g\nQP      0.00 g\n");
     expect(code(mode)).toBe("near-zero");
