@@ -27,7 +27,7 @@ import { type Observed, type Recording, sampleLines } from "./recording.ts";
 import { meaningOfBytes, samplesFrom } from "./samples.ts";
 import { slowerEverySecond } from "./slower-lines.ts";
 import { type Typed, typedValues } from "./typed.ts";
-import { lostSigns, unexplainedDigits } from "./unexplained.ts";
+import { gluedDigits, lostSigns, unexplainedDigits } from "./unexplained.ts";
 import {
   heldMarks,
   labelled,
@@ -120,7 +120,8 @@ function learnedProfile(lines: Lines, typed: readonly Typed[], written: Written,
   if ("asks" in trusted) return { questions: [trusted] };
   const known = trusted.parts;
   const signKnown = belowTyped && written.sign.evident;
-  if (!written.explained || (unexplainedDigits(written.parts, written.lines) && !signKnown))
+  const unexplained = unexplainedDigits(written.parts, written.lines) && !signKnown;
+  if (!written.explained || unexplained || gluedDigits(written.parts))
     return { refused: withLines("learn.refused.unexplained", shown) };
   const motion = oneKind(withMeanings(known, written.lines, shown.places), written, shown, hints);
   if ("asks" in motion) return { questions: [motion] };

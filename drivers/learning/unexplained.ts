@@ -23,6 +23,16 @@ export function unexplainedDigits(parts: readonly Part[], lines: readonly Placed
   );
 }
 
+/**
+ * True when free digits run straight into the number, without a blank that a greater number could fill: where the number begins
+ * is not known.
+ */
+export const gluedDigits = (parts: readonly Part[]): boolean =>
+  parts.some((part, i) => {
+    const next = parts[i + 1];
+    return part.is === "digits" && next?.is === "number" && next.padMost === 0;
+  });
+
 /** Goes up from line to line, and begins anew seldom. */
 function goesUp(values: readonly string[]): boolean {
   let down = 0;

@@ -34,6 +34,12 @@ export function marksOfOtherThings(): Manner[] {
   };
   return [
     other(
+      "counting digit glued before zeros",
+      { refused: ["learn.refused.unexplained"], tells: true },
+      (m) =>
+        `${m.count % 10}${digits(m.net, 3).padStart(9, "0")}${minus(m.net, "-", " ")} g ${m.still ? "S" : "M"}`,
+    ),
+    other(
       "same, up, down in front",
       {},
       withBefore(0, (m, was) => [`${turns(m, was, 0, "=^v")}${weight(m)} g`, m.net]),
