@@ -1,6 +1,7 @@
 import { dirname, join, resolve } from "node:path";
 import { Refusal } from "../calibration/refusal.ts";
 import { type RoomSettings, roomSettings } from "./access/room-settings.ts";
+import { type SettingsFile, settingsFile } from "./settings-file.ts";
 import { cableFrom, type ToldCable } from "./station/cable-from.ts";
 
 /** How the bench gets its readings: an invented balance, a cable, a person typing, or as was chosen on its page. */
@@ -44,6 +45,7 @@ export const serveOptions = {
   certificate: { type: "string" },
   key: { type: "string" },
   "public-address": { type: "string" },
+  settings: { type: "string" },
 } as const;
 
 type ServeValues = {
@@ -52,8 +54,18 @@ type ServeValues = {
     | undefined;
 };
 
-/** Settings from command line and environment. Throws Refusal for a value out of range. */
-export function settingsFrom(values: ServeValues, environment: NodeJS.ProcessEnv): Settings {
+/**
+ * Settings from the command line, else from the environment, else from a settings file. Throws Refusal for a value out of
+ * range, and for a file that cannot be used.
+ */
+export function settingsFrom(given: ServeValues, environment: NodeJS.ProcessEnv): Settings {
+  const file = given.settings ?? environment.UNDERHOOK_SETTINGS;
+  const written = file === undefined ? {} : settingsFile(file);
+  const values = { ...optionsIn(written, environment), ...given };
+  // a source on the command line stands in place of the one in the file
+  if (given.typed && !given.balance) values.balance = undefined;
+  if (given.balance && !given.typed) values.typed = undefined;
+  const databaseUrl = environment.DATABASE_URL ?? written.database_url;
   const bench = (values.bench ?? environment.UNDERHOOK_BENCH ?? "bench").trim();
   if (!/^[^\p{Cc}\p{Cs}]{1,60}$/u.test(bench)) throw new Refusal("cli.serve.bench-name", { name: bench });
   const site = (values.site ?? environment.UNDERHOOK_SITE ?? "").trim();
@@ -80,9 +92,31 @@ export function settingsFrom(values: ServeValues, environment: NodeJS.ProcessEnv
     source,
     bench,
     site,
-    ...(environment.DATABASE_URL ? { databaseUrl: environment.DATABASE_URL } : {}),
+    ...(databaseUrl ? { databaseUrl } : {}),
     ...(room ? { room } : {}),
   };
+}
+
+/** What the file says, by the names of the options, without what the environment says. */
+function optionsIn(
+  { port, public_address, database_url: _url, ...rest }: SettingsFile,
+  environment: NodeJS.ProcessEnv,
+): ServeValues {
+  const said = {
+    ...rest,
+    ...(port === undefined ? {} : { port: String(port) }),
+    ...(public_address === undefined ? {} : { "public-address": public_address }),
+  };
+  const byEnvironment = {
+    port: environment.UNDERHOOK_PORT,
+    data: environment.UNDERHOOK_DATA,
+    bench: environment.UNDERHOOK_BENCH,
+    listen: environment.UNDERHOOK_LISTEN,
+    "public-address": environment.UNDERHOOK_PUBLIC_ADDRESS,
+  };
+  return Object.fromEntries(
+    Object.entries(said).filter(([name]) => byEnvironment[name as keyof typeof byEnvironment] === undefined),
+  );
 }
 
 function portFrom(text: string): number {

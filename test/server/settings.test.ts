@@ -1,3 +1,5 @@
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { settingsFrom } from "../../server/settings.ts";
@@ -29,4 +31,51 @@ describe("settings of a start", () => {
       expect.objectContaining({ code: "cli.serve.two-sources" }),
     );
   });
+
+  test("the command line goes before the environment, and that before the settings file", () => {
+    const file = settingsIn({
+      port: 5001,
+      data: "/tmp/a",
+      bench: "window",
+      typed: true,
+      database_url: "postgres://x/y",
+    });
+    const told = settingsFrom({ settings: file, data: "/tmp/c" }, { UNDERHOOK_BENCH: "door" });
+    expect(told).toMatchObject({
+      ...{ port: 5001, dataFolder: "/tmp/c", bench: "door", source: { kind: "typed" } },
+      databaseUrl: "postgres://x/y",
+    });
+    const cabled = settingsFrom(
+      { balance: "/dev/ttyUSB0" },
+      { UNDERHOOK_SETTINGS: file, UNDERHOOK_PORT: "5002" },
+    );
+    expect(cabled).toMatchObject({ port: 5002, source: { kind: "cable" }, dataFolder: "/tmp/a" });
+  });
+
+  test("a settings file that cannot be used is refused with the key that is wrong", () => {
+    const refusal = (file: string) => {
+      try {
+        settingsFrom({ settings: file }, {});
+      } catch (error) {
+        return error;
+      }
+      return undefined;
+    };
+    expect(refusal("/nowhere/settings.json")).toMatchObject({ code: "cli.serve.settings-not-read" });
+    expect(refusal(settingsIn([]))).toMatchObject({ code: "cli.serve.settings-no-object" });
+    expect(refusal(settingsIn({ prot: 1 }))).toMatchObject({
+      code: "cli.serve.settings-unknown",
+      params: { key: "prot" },
+    });
+    expect(refusal(settingsIn({ port: "4319" }))).toMatchObject({
+      code: "cli.serve.settings-wrong",
+      params: { key: "port", right: "0–65535" },
+    });
+  });
 });
+
+function settingsIn(what: object): string {
+  const file = join(mkdtempSync(join(tmpdir(), "settings-")), "settings.json");
+  writeFileSync(file, JSON.stringify(what));
+  return file;
+}

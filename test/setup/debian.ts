@@ -26,6 +26,8 @@ export const peers = {
     path: "/usr/lib/python3/dist-packages/pandas",
     packages: ["python3", "python3-pandas"],
   },
+  systemd: { what: "systemd-analyze", path: "/usr/bin/systemd-analyze", packages: ["systemd"] },
+  compose: { what: "docker-compose", path: "/usr/bin/docker-compose", packages: ["docker-compose"] },
   r: { what: "R", path: "/usr/bin/Rscript", packages: ["r-base-core"] },
 } satisfies Record<string, Peer>;
 
