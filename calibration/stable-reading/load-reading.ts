@@ -1,5 +1,6 @@
 import type { KnownDisplay } from "./known-display.ts";
 import type { StableLine } from "./points.ts";
+import type { Ring } from "./ring.ts";
 import { isAnotherLoad, type Judgement, StableReading } from "./stable-reading.ts";
 
 /** Within so many steps d of zero nothing lies on the pan. */
@@ -29,9 +30,9 @@ export class LoadReading {
     return this.#reading.logTau;
   }
 
-  /** what a swing left that followed no exponential, over what is expected of such; undefined elsewhere */
-  get roughness(): number | undefined {
-    return this.#reading.roughness;
+  /** what a swing left that followed no exponential; undefined elsewhere */
+  get ring(): Ring | undefined {
+    return this.#reading.ring;
   }
 
   /** `next` is the load after this one, once this one was lifted, with what is known of it already. */

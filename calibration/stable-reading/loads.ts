@@ -40,8 +40,8 @@ export class Loads {
 
   /** what is known of this display */
   known(): KnownDisplay {
-    const { known: response, roughness } = this.#response;
-    return { noises: this.#noise.noises(), response, roughness };
+    const { known: response, ring } = this.#response;
+    return { noises: this.#noise.noises(), response, ring };
   }
 
   hear(line: StableLine): LoadsStep {
@@ -56,9 +56,9 @@ export class Loads {
     const { since } = this.#load;
     if (judgement.state === "taken") {
       const { value, step, flags } = judgement.taken;
-      const { logTau, roughness } = this.#load;
+      const { logTau, ring } = this.#load;
       if (isSound(judgement.taken) && logTau !== undefined) this.#response.hear(logTau);
-      if (isSound(judgement.taken) && roughness !== undefined) this.#response.hearRoughness(roughness);
+      if (isSound(judgement.taken) && ring !== undefined) this.#response.hearRing(ring);
       if (this.#isEmpty(value, step) || this.#areDrops(value)) return { judgement, since };
       this.#before = Math.abs(value);
       this.#flagged = flags.includes("creep-possible");

@@ -1,3 +1,6 @@
+import { median } from "../median.ts";
+import type { Ring } from "./ring.ts";
+
 /** How the mechanism of a bench comes to rest: mean and standard deviation of the logarithm of its time constant, s. */
 export interface Response {
   logTau: number;
@@ -12,17 +15,21 @@ const spreads = { least: 0.04, ofOne: 0.2 };
 /** Learns from load to load how the display comes to rest. */
 export class LearnedResponse {
   #logTaus: number[] = [];
-  #roughnesses: number[] = [];
+  #rings: Ring[] = [];
 
-  /** What the swing of one load left that followed no exponential (swing-fit.ts). */
-  hearRoughness(roughness: number): void {
-    this.#roughnesses = [...this.#roughnesses, roughness].slice(-remembered);
+  /** What the swing of one load left that followed no exponential. */
+  hearRing(ring: Ring): void {
+    this.#rings = [...this.#rings, ring].slice(-remembered);
   }
 
-  /** Root mean square of these; before the first load as expected, which counts as one load ever after. */
-  get roughness(): number {
-    const squares = this.#roughnesses.reduce((sum, one) => sum + one * one, 1);
-    return Math.sqrt(squares / (this.#roughnesses.length + 1));
+  /** Root mean square of their sizes, before the first load as expected, which counts as one load ever after; median decay. */
+  get ring(): Ring {
+    const squares = this.#rings.reduce((sum, { size }) => sum + size * size, 1);
+    const logTaus = this.#rings.flatMap(({ logTau }) => logTau ?? []);
+    return {
+      size: Math.sqrt(squares / (this.#rings.length + 1)),
+      logTau: logTaus.length === 0 ? undefined : median(logTaus),
+    };
   }
 
   /** The time constant of one load that came to rest, as it was fitted. */

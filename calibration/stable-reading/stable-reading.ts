@@ -4,7 +4,8 @@ import { type KnownDisplay, unknownDisplay } from "./known-display.ts";
 import { lineDeviation } from "./noise.ts";
 import { createPoints, type Point, type StableLine } from "./points.ts";
 import { type PossibleCreep, possibleCreep } from "./possible-creep.ts";
-import { type Fitted, noTail, roughnessOf, tailOf } from "./swing-fit.ts";
+import { type Ring, sizeOf } from "./ring.ts";
+import { type Fitted, noTail, tailOf } from "./swing-fit.ts";
 
 /**
  * Why a reading is flagged: it was still creeping, a creep of 1 mg could not be excluded yet, a small step came before, the
@@ -157,12 +158,13 @@ export class StableReading {
     return this.#fitted().logTau;
   }
 
-  /** what a swing left that followed no exponential, over what is expected of such; undefined elsewhere */
-  get roughness(): number | undefined {
+  /** what a swing left that followed no exponential; undefined elsewhere */
+  get ring(): Ring | undefined {
     const taken = this.#taken;
     if (!taken || !this.#swung || this.#rested || this.logTau !== undefined) return undefined;
     const points = this.#first.map(({ age, value }) => ({ age, off: (value - taken.value) / taken.step }));
-    return roughnessOf(points, lineDeviation(this.#known.noises) ** 2);
+    const { decayLogTau: logTau } = this.#fitted();
+    return { size: sizeOf(points, lineDeviation(this.#known.noises) ** 2, logTau), logTau };
   }
 
   get taken(): TakenValue | undefined {
@@ -181,14 +183,14 @@ export class StableReading {
   #restart(seconds: number, value: number, step: number): void {
     // whatever moved since is not what was seen at rest
     if (this.#bank) this.#rested = false;
-    const { noises, response, roughness } = this.#known;
+    const { noises, response, ring } = this.#known;
     const way = this.#way;
     const rested = this.#rested;
     let fitted: Fitted | undefined;
     this.#fitted = () => {
       fitted ??= rested
         ? { tail: noTail }
-        : tailOf(way, { step, deviation: Math.max(0.3, lineDeviation(noises)), response, roughness });
+        : tailOf(way, { step, deviation: Math.max(0.3, lineDeviation(noises)), response, ring });
       return fitted;
     };
     this.#start = { value, seconds, step };

@@ -1,4 +1,5 @@
 import type { Response } from "./response.ts";
+import { decayOf, type Ring, unforetold } from "./ring.ts";
 
 /** What is left of the mechanism's own swing when a plateau begins; sizes in steps d. */
 export interface Tail {
@@ -11,35 +12,13 @@ export interface Tail {
   roughTauSeconds: number;
 }
 
-/** What a swing leaves, and the logarithm of its time constant where it follows one, s. */
+/** What a swing leaves, and the logarithm of its time constant, s: where it follows one, and where it only dies by one. */
 export interface Fitted {
   tail: Tail;
   logTau?: number;
+  decayLogTau?: number | undefined;
 }
 
-/** Where the way here follows no exponential, before this bench showed that its swings leave less. */
-const unforetold: Tail = { left: 0, steps: 2, tauSeconds: 0.4, roughSteps: 3.2, roughTauSeconds: 0.5 };
-
-/**
- * What a swing left on a plateau, over what is expected of one that follows no exponential: from its first points, how
- * far each is off where it came to rest, d. Noise of this variance, d², is no swing.
- */
-export function roughnessOf(points: readonly { age: number; off: number }[], variance: number): number {
-  let [left, expected] = [0, 0];
-  for (const { age, off } of points) {
-    left += off ** 2 - variance;
-    expected +=
-      (unforetold.steps * Math.exp(-age / unforetold.tauSeconds)) ** 2 +
-      (unforetold.roughSteps * Math.exp(-age / unforetold.roughTauSeconds)) ** 2;
-  }
-  return expected === 0 ? 1 : Math.sqrt(Math.max(0, left) / expected);
-}
-
-const unforetoldBy = (roughness: number): Tail => ({
-  ...unforetold,
-  steps: roughness * unforetold.steps,
-  roughSteps: roughness * unforetold.roughSteps,
-});
 /** A load that was seen at rest before swings no more. */
 export const noTail: Tail = { left: 0, steps: 0, tauSeconds: 1, roughSteps: 0, roughTauSeconds: 1 };
 
@@ -67,16 +46,10 @@ export function tailOf(
     step,
     deviation,
     response,
-    roughness = 1,
-  }: {
-    step: number;
-    deviation: number;
-    response?: Response | undefined;
-    /** what swings of this bench leave that follow no exponential, over what is expected of such */
-    roughness?: number | undefined;
-  },
+    ring,
+  }: { step: number; deviation: number; response?: Response | undefined; ring?: Ring | undefined },
 ): Fitted {
-  const tail = unforetoldBy(roughness);
+  const tail = unforetold(ring);
   const last = way.at(-1);
   if (!last) return { tail };
   const points = way.slice(0, -1).map(({ seconds, value }) => {
@@ -92,7 +65,7 @@ export function tailOf(
     const fitted = fitOf(points.slice(-count), response);
     if (fitted) return fitted;
   }
-  return { tail };
+  return { tail, decayLogTau: decayOf(points, deviation) };
 }
 
 interface Point {

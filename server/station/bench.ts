@@ -265,6 +265,9 @@ export class Bench {
         this.#waiting.begin(command.subject, command.role, this.#scale);
         this.station.liveReadings.begin(command.role);
         return;
+      case "take-reading":
+        this.#waiting.kept();
+        return;
       case "accept-unstable":
         this.#waiting.byHand();
         return;

@@ -14,7 +14,7 @@ export interface CapturingBench {
 /** The one capture that may wait for the balance to rest, for everybody at the bench. */
 export class WaitingCapture {
   #bench: CapturingBench;
-  #waiting: { role: Role; taking: Taking } | undefined;
+  #waiting: { role: Role; taking: Taking; isTaken?: true } | undefined;
   #trouble: Message | undefined;
 
   constructor(bench: CapturingBench) {
@@ -62,7 +62,12 @@ export class WaitingCapture {
 
   /** Nothing will come of the capture that waits; `says` tells why. */
   giveUp(sentence: Message): void {
-    if (this.#waiting) this.#end(this.#waiting.taking, sentence);
+    if (this.#waiting && !this.#waiting.isTaken) this.#end(this.#waiting.taking, sentence);
+  }
+
+  /** A reading was kept: where it is the one that was waited for, the page that shows it may ask for the next one. */
+  kept(): void {
+    if (this.#waiting?.isTaken) this.#waiting = undefined;
   }
 
   /** The next step was done, so the trouble of the last one is over. */
@@ -75,8 +80,7 @@ export class WaitingCapture {
     { subject, role, scale, taken }: { subject: string; role: Role; scale: Scale; taken: TakenReading },
   ): Promise<void> {
     if (this.#waiting?.taking !== taking) return;
-    // the page that shows the reading may already ask for the next one
-    this.#waiting = undefined;
+    this.#waiting.isTaken = true;
     try {
       // A balance that was switched off and on while the capture waited has settled on another zero.
       mustBeLookedAt(scale);
@@ -84,6 +88,7 @@ export class WaitingCapture {
     } catch (error) {
       this.#trouble = failureMessage(error);
     }
+    this.kept();
     this.#bench.changed();
   }
 

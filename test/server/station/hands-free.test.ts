@@ -99,3 +99,28 @@ test("between two pieces it stays on: a load waits for its ticket, and counts fo
   await at.post("/bench/hands-free/end", {});
   expect(at.bench.handsFree.now).toBeUndefined();
 }, 30_000);
+
+test("a reading is awaited until it is kept: whenever none is awaited any more, the next may be asked for", async () => {
+  await at.post("/bench/piece", { ticket: "9", method: "hung", claim: "" });
+  const asks = (role: string) => at.post("/bench/captures", { role });
+  expect((await asks("dry")).statusCode).toBe(303);
+  const awaited: (number | undefined)[] = [];
+  at.bench.onChange(() => {
+    if (at.bench.waitingFor === undefined) awaited.push(at.bench.open?.captures.length);
+  });
+  // lines go on while the entry is written: each of them draws the page
+  at.bench.onLine(() => {
+    if (at.bench.waitingFor === undefined) awaited.push(at.bench.open?.captures.length);
+  });
+  balance.put(rings[0]!);
+  for (let lines = 0; lines < 200 && at.bench.open?.captures.length !== 1; lines++) {
+    clock.pass(200);
+    await new Promise(setImmediate);
+  }
+  await until(() => awaited.length > 0, "a page that awaits none");
+  expect(awaited).not.toContain(0);
+  balance.lift();
+  clock.pass(3000);
+  expect((await asks("immersed")).statusCode).toBe(303);
+  expect(at.bench.waitingFor).toBe("immersed");
+});
