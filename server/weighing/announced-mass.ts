@@ -96,6 +96,6 @@ export function mustBeRightItem(ticket: string, other: OtherMass | undefined): v
 function askOf(dry: Item["captures"], { grams }: AnnouncedMass, withinG: number): { ask?: Message } {
   const expectedMass = { lowGrams: grams - withinG, highGrams: grams + withinG, from: "ticket" };
   const balance = { readabilityGrams: 0, repeatabilityGrams: 0, immersedRepeatabilityGrams: 0 };
-  const seen = massNotExpected.look({ method: firstMethod, dry, wet: [], expectedMass, balance });
+  const seen = massNotExpected.detect({ method: firstMethod, dry, wet: [], expectedMass, balance });
   return seen?.params.case === "unit" ? { ask: message("check.mass-not-expected.ask", seen.params) } : {};
 }

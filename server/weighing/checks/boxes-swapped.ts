@@ -8,7 +8,7 @@ const claimSlack = 0.15;
 /** Dry and wet readings in each other's boxes: changed over, they make a metal; as they stand, they make nothing. */
 export const boxesSwapped: ProcedureCheck = {
   code: "check.boxes-swapped",
-  look(situation) {
+  detect(situation) {
     const now = soFar(situation);
     if (now === undefined) return undefined;
     const { dryGrams, displacedGrams } = now;

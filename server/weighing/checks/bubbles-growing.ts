@@ -5,7 +5,7 @@ import { densitiesInOrder } from "./still-climbing.ts";
 /** Each immersion reads lighter than the one before: fresh cold water gives off its air onto the piece. */
 export const bubblesGrowing: ProcedureCheck = {
   code: "check.bubbles-growing",
-  look(situation) {
+  detect(situation) {
     const { runs, levelled, fellGrams } = climb(situation);
     if (runs !== "down") return undefined;
     return {

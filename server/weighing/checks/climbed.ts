@@ -5,7 +5,7 @@ import { densitiesInOrder } from "./still-climbing.ts";
 /** The repeats climbed and then levelled off: the early ones held bubbles and pull the mean down. */
 export const climbed: ProcedureCheck = {
   code: "check.climbed",
-  look(situation) {
+  detect(situation) {
     const { runs, levelled, fellGrams, early } = climb(situation);
     if (runs !== "up" || !levelled || early.length === 0) return undefined;
     return {

@@ -4,7 +4,7 @@ import { rises } from "./situation.ts";
 /** A reading was taken while its display still crept: bubbles leave, water dries, something leans. */
 export const creeping: ProcedureCheck = {
   code: "check.creeping",
-  look(situation) {
+  detect(situation) {
     const { dry, wet } = situation;
     const crept = [...wet, ...dry].find((reading) => reading.crept);
     if (crept === undefined) return undefined;

@@ -9,7 +9,7 @@ import { grams, type SituationReading } from "./situation.ts";
  */
 export const decimalsChanged: ProcedureCheck = {
   code: "check.decimals-changed",
-  look({ dry, wet, flaskFull = [], dryAfter = [] }) {
+  detect({ dry, wet, flaskFull = [], dryAfter = [] }) {
     const readings = [...dry, ...flaskFull, ...wet, ...dryAfter];
     for (const [place, reading] of readings.entries())
       for (const other of readings.slice(place + 1)) {

@@ -4,7 +4,7 @@ import type { ProcedureCheck } from "./procedure-check.ts";
 /** The whole interval of the density lies above osmium, the densest material there is. */
 export const denserThanOsmium: ProcedureCheck = {
   code: "check.denser-than-osmium",
-  look({ density }) {
+  detect({ density }) {
     if (density === undefined || density.valueGPerCm3 - density.expandedGPerCm3 <= densest) return undefined;
     return {
       severity: "stop",

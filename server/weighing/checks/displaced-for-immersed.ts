@@ -8,7 +8,7 @@ import { fitsClaim, hangs, isSolidMetal, roughDensity, soFar } from "./situation
  */
 export const displacedForImmersed: ProcedureCheck = {
   code: "check.displaced-for-immersed",
-  look(situation) {
+  detect(situation) {
     const now = soFar(situation);
     if (now === undefined) return undefined;
     const { dryGrams, displacedGrams, gPerCm3 } = now;

@@ -12,7 +12,7 @@ import { grams, type Situation, type SituationReading } from "./situation.ts";
  */
 export const displayStuck: ProcedureCheck = {
   code: "check.display-stuck",
-  look(situation) {
+  detect(situation) {
     const unchanged = stillAsFull(situation);
     const stuck = unchanged ?? all(situation).find(({ unmoved }) => unmoved) ?? stoodStill(situation);
     if (stuck === undefined) return undefined;

@@ -33,7 +33,7 @@ function sinceTheLoad({ live = [], balance }: Situation): NonNullable<Situation[
  */
 export const driftImmersed: ProcedureCheck = {
   code: "check.drift-immersed",
-  look(situation) {
+  detect(situation) {
     const live = sinceTheLoad(situation);
     if (live.length < 5 || seconds(live.at(-1)!) - seconds(live[0]!) < watchedSeconds) return undefined;
     const { gPerS, uGPerS } = slope(live);

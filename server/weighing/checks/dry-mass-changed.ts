@@ -4,7 +4,7 @@ import { meanGrams, scatterGrams } from "./situation.ts";
 /** The dry mass after the immersion is not the dry mass before it. */
 export const dryMassChanged: ProcedureCheck = {
   code: "check.dry-mass-changed",
-  look(situation) {
+  detect(situation) {
     const before = meanGrams(situation.dry);
     const after = meanGrams(situation.dryAfter);
     if (before === undefined || after === undefined) return undefined;

@@ -5,6 +5,6 @@ import { disagreeing } from "./scatter-contradicts.ts";
 /** Dry repeats further apart than the balance scatters: another piece, a wet one, or fingers on it. */
 export const dryReadingsDiffer: ProcedureCheck = {
   code: "check.dry-readings-differ",
-  look: (situation) =>
+  detect: (situation) =>
     disagreeing(repeatedIn(situation).filter(({ role, assumed }) => role === "dry" && !assumed)),
 };

@@ -7,7 +7,7 @@ const coldestBasin = 2;
 /** A water temperature that is no basin of water in °C but an ordinary one in °F. */
 export const fahrenheit: ProcedureCheck = {
   code: "check.fahrenheit",
-  look({ waterCelsius }) {
+  detect({ waterCelsius }) {
     if (waterCelsius === undefined || waterCelsius <= hottestBasin) return undefined;
     const celsius = (waterCelsius - 32) / 1.8;
     if (celsius < coldestBasin || celsius > hottestBasin) return undefined;

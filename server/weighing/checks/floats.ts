@@ -5,7 +5,7 @@ import { hangs, rises, scatterGrams, soFar } from "./situation.ts";
 /** The piece displaces more than it weighs: it floats and is held under, or it is hollow. */
 export const floats: ProcedureCheck = {
   code: "check.floats",
-  look(situation) {
+  detect(situation) {
     const now = soFar(situation);
     if (now === undefined || now.dryGrams <= 0) return undefined;
     const { dryGrams, displacedGrams, gPerCm3 } = now;

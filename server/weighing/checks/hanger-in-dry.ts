@@ -4,7 +4,7 @@ import { fitsClaim, hangs, roughDensity, soFar } from "./situation.ts";
 /** The hanger's mass sits in the dry reading: without it the density falls into the claim's band. */
 export const hangerInDry: ProcedureCheck = {
   code: "check.hanger-in-dry",
-  look(situation) {
+  detect(situation) {
     const now = soFar(situation);
     const { hangerGrams, claim } = situation;
     if (now === undefined || hangerGrams === undefined || claim === undefined) return undefined;

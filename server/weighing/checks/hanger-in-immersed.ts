@@ -7,7 +7,7 @@ import { fitsClaim, meanGrams, roughDensity, soFar } from "./situation.ts";
  */
 export const hangerInImmersed: ProcedureCheck = {
   code: "check.hanger-in-immersed",
-  look(situation) {
+  detect(situation) {
     const now = soFar(situation);
     const { hangerGrams } = situation;
     const wetGrams = meanGrams(situation.wet);

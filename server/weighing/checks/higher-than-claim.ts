@@ -5,7 +5,7 @@ import { rises, soFar } from "./situation.ts";
 /** Above the claim: few innocent causes, so they can all be named. */
 export const higherThanClaim: ProcedureCheck = {
   code: "check.higher-than-claim",
-  look(situation) {
+  detect(situation) {
     const outside = outsideClaim(situation);
     const now = soFar(situation);
     const { claim } = situation;

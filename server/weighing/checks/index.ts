@@ -99,7 +99,7 @@ const judging: ReadonlySet<CheckCode> = new Set([
 export function checksOf(situation: Situation): Check[] {
   const { without, checks = [] } = methods[situation.method];
   const shared = procedureChecks.filter(({ code }) => !without.includes(code));
-  const found = [...shared, ...checks].flatMap(({ code, look }) => {
+  const found = [...shared, ...checks].flatMap(({ code, detect: look }) => {
     const seen = look(situation);
     return seen === undefined ? [] : [{ code, ...seen }];
   });

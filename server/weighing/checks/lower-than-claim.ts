@@ -10,7 +10,7 @@ const mostOfBubbles = 0.2;
 /** Below the claim. Nearly every fault of the trade pushes the density down, so the procedure is asked first. */
 export const lowerThanClaim: ProcedureCheck = {
   code: "check.lower-than-claim",
-  look(situation) {
+  detect(situation) {
     const outside = outsideClaim(situation);
     const now = soFar(situation);
     const { claim } = situation;

@@ -5,7 +5,7 @@ import { meanGrams, scatterGrams } from "./situation.ts";
 /** A dry mass no piece has, or not the mass the ticket gives: wrong piece, wrong unit, or a slip of the point. */
 export const massNotExpected: ProcedureCheck = {
   code: "check.mass-not-expected",
-  look(situation) {
+  detect(situation) {
     const { dry, expectedMass } = situation;
     const mass = meanGrams(dry);
     const unit = dry[0]?.unit;

@@ -7,7 +7,7 @@ const matters = 3;
 /** The display moved on after the last reading was taken, while its load stayed: it was no reading of a load at rest. */
 export const movedOn: ProcedureCheck = {
   code: "check.moved-on",
-  look(situation) {
+  detect(situation) {
     const moved = situation.live?.findLast((look) => look.movedOn)?.movedOn;
     if (moved === undefined) return undefined;
     const { grams, role } = moved;

@@ -6,14 +6,14 @@ import { roughDensity, scatterGrams, soFar } from "./situation.ts";
 /** Denser than osmium: part of the piece stands out of the water, or part of the buoyancy went missing. */
 export const notCovered: ProcedureCheck = {
   code: "check.not-covered",
-  look(situation) {
+  detect(situation) {
     const now = soFar(situation);
     if (now === undefined || now.displacedGrams <= 0 || now.dryGrams <= 0) return undefined;
     // a coarse scale may miss the densest metals by its own scatter
     const most = now.displacedGrams + 2 * scatterGrams(situation, "wet");
     if (
       roughDensity(now.dryGrams, most, situation.liquidGPerCm3) <= solidMetal.high ||
-      nothingOnHook.look(situation) !== undefined
+      nothingOnHook.detect(situation) !== undefined
     )
       return undefined;
     return {

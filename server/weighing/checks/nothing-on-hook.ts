@@ -7,7 +7,7 @@ import { hangs, scatterGrams, soFar } from "./situation.ts";
  */
 export const nothingOnHook: ProcedureCheck = {
   code: "check.nothing-on-hook",
-  look(situation) {
+  detect(situation) {
     const now = soFar(situation);
     if (now === undefined || now.dryGrams <= 0) return undefined;
     const { dryGrams, displacedGrams } = now;

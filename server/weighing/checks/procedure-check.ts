@@ -7,5 +7,5 @@ export type Found = Omit<Check, "code">;
 /** One thing that can be recognised. `look` is a pure function and says nothing while it knows too little. */
 export interface ProcedureCheck {
   readonly code: CheckCode;
-  look(situation: Situation): Found | undefined;
+  detect(situation: Situation): Found | undefined;
 }

@@ -7,7 +7,7 @@ import { repeatedIn } from "./repeated-readings.ts";
  */
 export const readingsAlike: ProcedureCheck = {
   code: "check.readings-alike",
-  look(situation) {
+  detect(situation) {
     const load = repeatedIn(situation).find(({ found }) => found.serial.verdict !== "agree");
     if (load === undefined || load.found.trend.verdict !== "agree") return undefined;
     const { role, offers, readings, found } = load;

@@ -6,7 +6,7 @@ const worthwhile = 0.1;
 /** More repeats will not help: what is left of the uncertainty is not scatter. */
 export const repeatsExhausted: ProcedureCheck = {
   code: "check.repeats-exhausted",
-  look({ density, repeatsShare, wet }) {
+  detect({ density, repeatsShare, wet }) {
     if (density === undefined || repeatsShare === undefined || wet.length < 3) return undefined;
     const floor = density.expandedGPerCm3 * Math.sqrt(1 - repeatsShare);
     if (1 - floor / density.expandedGPerCm3 >= worthwhile) return undefined;

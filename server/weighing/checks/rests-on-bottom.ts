@@ -8,11 +8,11 @@ import { soFar } from "./situation.ts";
 /** Lighter than any solid metal: the floor of the beaker, or its wall, carries part or all of the piece. */
 export const restsOnBottom: ProcedureCheck = {
   code: "check.rests-on-bottom",
-  look(situation) {
+  detect(situation) {
     const now = soFar(situation);
     if (now === undefined || now.dryGrams <= 0 || now.displacedGrams <= 0) return undefined;
     if (now.gPerCm3 >= solidMetal.low) return undefined;
-    if ([floats, nothingOnHook, displacedForImmersed].some(({ look }) => look(situation) !== undefined))
+    if ([floats, nothingOnHook, displacedForImmersed].some(({ detect: look }) => look(situation) !== undefined))
       return undefined;
     if (now.gPerCm3 < 0.9) return undefined;
     const whole = now.displacedGrams > 0.97 * now.dryGrams;

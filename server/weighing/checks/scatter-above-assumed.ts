@@ -10,7 +10,7 @@ import { scattering } from "./scatter-contradicts.ts";
  */
 export const scatterAboveAssumed: ProcedureCheck = {
   code: "check.scatter-above-assumed",
-  look(situation) {
+  detect(situation) {
     const [worst] = repeatedIn(situation)
       .filter(({ assumed }) => assumed)
       .filter(scattersMore)

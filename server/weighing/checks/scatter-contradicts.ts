@@ -15,7 +15,7 @@ import {
  */
 export const scatterContradicts: ProcedureCheck = {
   code: "check.scatter-contradicts",
-  look: (situation) =>
+  detect: (situation) =>
     disagreeing(repeatedIn(situation).filter(({ role, assumed }) => role !== "dry" && !assumed)),
 };
 

@@ -7,7 +7,7 @@ import { repeatedIn } from "./repeated-readings.ts";
  */
 export const scattersLittle: ProcedureCheck = {
   code: "check.scatters-little",
-  look(situation) {
+  detect(situation) {
     const load = repeatedIn(situation).find(
       ({ found, assumed }) => !assumed && found.tooLittle.verdict !== "agree",
     );

@@ -14,7 +14,7 @@ const lookAtSensor: Remedy = { code: "check.remedy.look-at-sensor" };
 /** A sensor that the bench listens to gave nothing while the piece was in the liquid. */
 export const sensorSilent: ProcedureCheck = {
   code: "check.sensor-silent",
-  look({ sensors }) {
+  detect({ sensors }) {
     const [sensor] = sensors?.silent ?? [];
     if (sensor === undefined) return undefined;
     return { severity: "warn", params: { sensor }, remedies: [lookAtSensor, readAgain] };
@@ -24,7 +24,7 @@ export const sensorSilent: ProcedureCheck = {
 /** The temperature of the liquid leapt between two readings. */
 export const temperatureJumped: ProcedureCheck = {
   code: "check.temperature-jumped",
-  look({ sensors }) {
+  detect({ sensors }) {
     const shown = sensors?.liquid ?? [];
     for (const [place, { sensor, celsius }] of shown.entries()) {
       const before = shown.slice(0, place).findLast((one) => one.sensor === sensor);
@@ -45,7 +45,7 @@ export const temperatureJumped: ProcedureCheck = {
  */
 export const sensorDisplayChanged: ProcedureCheck = {
   code: "check.sensor-display-changed",
-  look({ sensors }) {
+  detect({ sensors }) {
     const all = sensors?.liquid ?? [];
     for (const sensor of new Set(all.map((one) => one.sensor))) {
       const shown = all.flatMap((one) => (one.sensor === sensor && one.shown ? [one.shown] : []));
@@ -66,7 +66,7 @@ export const sensorDisplayChanged: ProcedureCheck = {
 /** Two thermometers say different things of one liquid: two sensors, or a sensor and what was typed. */
 export const thermometersDiffer: ProcedureCheck = {
   code: "check.thermometers-differ",
-  look({ sensors, waterCelsius }) {
+  detect({ sensors, waterCelsius }) {
     const shown = sensors?.liquid ?? [];
     const newest = [...new Map(shown.map((one) => [one.sensor, one])).values()];
     const typed: Shown[] =

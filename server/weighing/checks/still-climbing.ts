@@ -9,7 +9,7 @@ const enough = 5;
 /** Each immersion reads denser than the one before and no two agree yet: bubbles are leaving, or water goes in. */
 export const stillClimbing: ProcedureCheck = {
   code: "check.still-climbing",
-  look(situation) {
+  detect(situation) {
     const { runs, levelled, fellGrams } = climb(situation);
     if (runs !== "up" || levelled) return undefined;
     const many = situation.wet.length >= enough;

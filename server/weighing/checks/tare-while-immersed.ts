@@ -7,7 +7,7 @@ import { grams, meanGrams, scatterGrams } from "./situation.ts";
  */
 export const tareWhileImmersed: ProcedureCheck = {
   code: "check.tare-while-immersed",
-  look(situation) {
+  detect(situation) {
     const scatter = scatterGrams(situation, "wet");
     const wet = meanGrams(situation.wet);
     const live = (situation.live ?? []).map(grams);

@@ -13,7 +13,7 @@ const enough = 7;
  */
 export const trend: ProcedureCheck = {
   code: "check.trend",
-  look(situation) {
+  detect(situation) {
     for (const load of repeatedIn(situation)) {
       const found = running(load, situation);
       if (found !== undefined) return found;

@@ -4,7 +4,7 @@ import { grams, type SituationReading } from "./situation.ts";
 /** The unit key was pressed in mid-run: readings of one piece carry different units. */
 export const unitsMixed: ProcedureCheck = {
   code: "check.units-mixed",
-  look({ dry, wet, flaskFull = [], dryAfter = [], zeros = [] }) {
+  detect({ dry, wet, flaskFull = [], dryAfter = [], zeros = [] }) {
     const readings = [...dry, ...flaskFull, ...zeros, ...wet, ...dryAfter].sort(byTime);
     const first = readings[0];
     const other = readings.find(({ unit }) => unit !== first?.unit);

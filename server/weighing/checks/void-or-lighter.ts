@@ -13,7 +13,7 @@ export function isLowAndTight(situation: Situation): boolean {
   const displaced = displacedInOrder(situation);
   if (outsideClaim(situation)?.side !== "below" || dryAfter.length === 0 || displaced.length < 2)
     return false;
-  if (dryMassChanged.look(situation) !== undefined || climb(situation).runs !== "neither") return false;
+  if (dryMassChanged.detect(situation) !== undefined || climb(situation).runs !== "neither") return false;
   const spread = Math.max(...displaced) - Math.min(...displaced);
   return spread <= 3 * Math.SQRT2 * scatterGrams(situation, "wet");
 }
@@ -21,7 +21,7 @@ export function isLowAndTight(situation: Situation): boolean {
 /** A closed void or a lighter alloy: one sentence that joins what three readings say. */
 export const voidOrLighter: ProcedureCheck = {
   code: "check.void-or-lighter",
-  look(situation) {
+  detect(situation) {
     const outside = outsideClaim(situation);
     const { claim } = situation;
     if (outside === undefined || claim === undefined || !isLowAndTight(situation)) return undefined;

@@ -13,7 +13,7 @@ const coldTap: Remedy = { code: "check.remedy.cold-tap" };
 /** Water much warmer or colder than the room: it drags on the piece, grows bubbles, and its temperature runs away. */
 export const waterUnlikeRoom: ProcedureCheck = {
   code: "check.water-unlike-room",
-  look({ waterCelsius, roomCelsius }) {
+  detect({ waterCelsius, roomCelsius }) {
     if (waterCelsius === undefined || waterCelsius > 40) return undefined;
     if (waterCelsius <= 0.2) return freezing(waterCelsius);
     return roomCelsius === undefined ? coldByItself(waterCelsius) : unlike(waterCelsius, roomCelsius);

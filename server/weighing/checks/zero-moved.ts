@@ -9,9 +9,9 @@ import { tareWhileImmersed } from "./tare-while-immersed.ts";
  */
 export const zeroMoved: ProcedureCheck = {
   code: "check.zero-moved",
-  look(situation) {
+  detect(situation) {
     const zeros = (situation.zeros ?? []).map(grams);
-    if (zeros.length < 2 || tareWhileImmersed.look(situation)) return undefined;
+    if (zeros.length < 2 || tareWhileImmersed.detect(situation)) return undefined;
     const moved = zeros.at(-1)! - zeros[0]!;
     const scatter = 3 * scatterGrams(situation, "wet");
     const hung = hangs(situation);
