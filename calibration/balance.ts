@@ -132,7 +132,7 @@ export function load(inputs: Inputs, name: string, series: Series, stated: LoadT
   const scatter = inputs.student(read.scatter.name, "g", read.grams, read.scatter.u, read.scatter.dof);
   const zero = inputs.between(`${name}, zero drift`, "g", ...read.zeros);
   const mean = read.grams - zero.value;
-  const aside = traits.eccentricityPerGram * Math.abs(mean) * Math.sqrt(3);
+  const offCentre = traits.eccentricityPerGram * Math.abs(mean) * Math.sqrt(3);
   const { driftUGrams: drift = 0 } = series;
   const terms: readonly Term[] = [
     { input: scatter, factor: 1 },
@@ -140,8 +140,8 @@ export function load(inputs: Inputs, name: string, series: Series, stated: LoadT
     { input: rounded(inputs, `${name}, resolution at load`, read.loadRoundingU), factor: 1 },
     ...(drift > 0 ? [{ input: inputs.normal(`${name}, drift at reading`, "g", 0, drift), factor: 1 }] : []),
     ...departureAt(inputs, traits.departure, mean),
-    ...(aside > 0
-      ? [{ input: inputs.rectangular(`${name}, place on the pan`, "g", 0, aside), factor: 1 }]
+    ...(offCentre > 0
+      ? [{ input: inputs.rectangular(`${name}, place on the pan`, "g", 0, offCentre), factor: 1 }]
       : []),
     { input: zero, factor: -1 },
   ];

@@ -136,11 +136,11 @@ function stretched(unit: Convolution, u: number, reach: number): Convolution {
  * than the rest, and any number of rectangles. Throws TypeError for two curved parts.
  */
 export function convolution(parts: readonly Part[]): Convolution {
-  const present = parts.filter((part) => part.u > 0);
-  const curved = present.filter((part) => part.shape !== "rectangular");
-  if (present.length === 0 || curved.length > 1)
-    throw new TypeError(`${present.length} parts with spread, ${curved.length} of them curved`);
-  const widths = present
+  const uncertain = parts.filter((part) => part.u > 0);
+  const curved = uncertain.filter((part) => part.shape !== "rectangular");
+  if (uncertain.length === 0 || curved.length > 1)
+    throw new TypeError(`${uncertain.length} parts with spread, ${curved.length} of them curved`);
+  const widths = uncertain
     .filter((part) => part.shape === "rectangular")
     .map((part) => root3 * part.u)
     .sort((a, b) => b - a);

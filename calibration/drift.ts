@@ -22,14 +22,14 @@ export interface DriftFit {
  * `lifted`). Throws Refusal when the looks cannot tell drift and load apart, saying which look would.
  */
 export function driftFit({ timed, lifted, unit }: TimedSeries): DriftFit {
-  const readings = timed.filter((look) => "reading" in look);
+  const readings = timed.filter((one) => "reading" in one);
   if (readings.length === 0 || readings.length === timed.length)
     throw new Refusal("measurement.timed-needs-both", {
       zeros: timed.length - readings.length,
       readings: readings.length,
     });
   const { rows, columns } = design(timed, lifted);
-  const looked = timed.map((look) => gramsOf("reading" in look ? look.reading : look.zero, unit));
+  const looked = timed.map((one) => gramsOf("reading" in one ? one.reading : one.zero, unit));
   const about = looked[0]!;
   const solved = leastSquares(
     rows,
@@ -52,7 +52,7 @@ export function driftFit({ timed, lifted, unit }: TimedSeries): DriftFit {
 
 /** Span of the times, s, by which they are divided so that the unknowns are of one size. */
 function scaleOf(timed: TimedSeries["timed"]): number {
-  const times = timed.map((look) => look.atSeconds);
+  const times = timed.map((one) => one.atSeconds);
   return Math.max(1e-9, Math.max(...times) - Math.min(...times));
 }
 
@@ -66,17 +66,17 @@ function design(
   let run = 0;
   let immersed = false;
   let before = false;
-  const readings = timed.map((look) => {
-    const reading = "reading" in look;
+  const readings = timed.map((one) => {
+    const reading = "reading" in one;
     if (!reading && immersed) {
       if (lifted === "wet") run = 1;
       if (lifted === "dried" && before) run += 1;
     }
     immersed ||= reading;
     before = reading;
-    return { reading, time: (look.atSeconds - start) / scale, run };
+    return { reading, time: (one.atSeconds - start) / scale, run };
   });
-  const runs = Math.max(...readings.map((look) => look.run));
+  const runs = Math.max(...readings.map((one) => one.run));
   const rows = readings.map(({ reading, time, run: own }) => {
     const steps = Array.from({ length: runs }, (_, i) => {
       if (lifted === "wet") return reading || own === 0 ? 0 : 1;

@@ -43,7 +43,7 @@ export type Series = PlainSeries | TimedSeries;
 /** The texts of a series in the order they were read, zeros left out. */
 export function readingTexts(series: Series): readonly string[] {
   if ("readings" in series) return series.readings;
-  return series.timed.flatMap((look) => ("reading" in look ? [look.reading] : []));
+  return series.timed.flatMap((timed) => ("reading" in timed ? [timed.reading] : []));
 }
 
 /** The coarsest last place that readings of a series show, g. */

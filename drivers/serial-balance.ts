@@ -115,9 +115,9 @@ function watching(
     if (!over) lost();
     over = true;
   }
-  function present(): void {
+  function announce(): void {
     if (over) return;
-    if (deviceUnder(path) === device) callOffPresence = clock.after(presenceMs, present);
+    if (deviceUnder(path) === device) callOffPresence = clock.after(presenceMs, announce);
     else if (port.isOpen) port.close();
   }
   port.on("close", gone);
@@ -125,7 +125,7 @@ function watching(
   return {
     begin() {
       device = deviceUnder(path);
-      present();
+      announce();
     },
     end() {
       over = true;

@@ -143,7 +143,7 @@ async function open(
   await sensors.resume();
   const hands = new HandDevices(ledger);
   await hands.resume();
-  const aside = openComputeThread({
+  const computeThread = openComputeThread({
     own: () => library.own,
     owned: () => ownedInstruments(kept.now.instruments),
   });
@@ -151,8 +151,8 @@ async function open(
     ledger,
     scale: balance.scale,
     simulated: simulator !== undefined,
-    evaluate: aside.evaluate,
-    plan: aside.plan,
+    evaluate: computeThread.evaluate,
+    plan: computeThread.plan,
     conditions: () => kept.now.conditions,
     versions: { program: programVersion },
     profileOf: checks.profileOf,
@@ -174,9 +174,9 @@ async function open(
   const app = await buildApp({
     bench,
     ledger,
-    evaluate: aside.evaluate,
-    compute: aside.compute,
-    plan: aside.plan,
+    evaluate: computeThread.evaluate,
+    compute: computeThread.compute,
+    plan: computeThread.plan,
     photos: photosBeside(ledgerFile(settings.dataFolder)),
     reports: reportsBeside(ledgerFile(settings.dataFolder)),
     simulator: simulator,
@@ -204,7 +204,7 @@ async function open(
       await balance.close();
       await sensors.close();
       await hands.close();
-      await aside.close();
+      await computeThread.close();
       await webhooks?.stop();
       await witnessed?.stop();
       await handing?.stop();

@@ -32,7 +32,7 @@ const logTaus = Array.from(
 const fit = { mostPoints: 8, leastPoints: 4, leastKnown: 3, departure: 0.02 };
 /** A fit is believed below so much χ² over its degrees of freedom. */
 const believed = 3;
-const doubt = { leastSteps: 0.25, factor: 1.3, roughSteps: 0.25, roughShare: 0.04, roughTauSeconds: 0.5 };
+const tolerance = { leastSteps: 0.25, factor: 1.3, roughSteps: 0.25, roughShare: 0.04, roughTauSeconds: 0.5 };
 /** Foretold further off than this, the plateau begins too early to be foretold, d. */
 const mostLeft = 40;
 
@@ -95,10 +95,10 @@ function fitOf(points: readonly Point[], response: Response | undefined): Fitted
     logTau,
     tail: {
       left,
-      steps: Math.max(doubt.leastSteps, doubt.factor * Math.sqrt(variance)),
+      steps: Math.max(tolerance.leastSteps, tolerance.factor * Math.sqrt(variance)),
       tauSeconds: Math.exp(logTau),
-      roughSteps: doubt.roughSteps + doubt.roughShare * Math.abs(left),
-      roughTauSeconds: doubt.roughTauSeconds,
+      roughSteps: tolerance.roughSteps + tolerance.roughShare * Math.abs(left),
+      roughTauSeconds: tolerance.roughTauSeconds,
     },
   };
 }

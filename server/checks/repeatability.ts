@@ -53,9 +53,9 @@ export function repeatability(test: RepeatabilityTest, checked: CheckedBy): Chec
   const dof = readings.length - 1;
   const most = test.mostGrams ?? mostPerReadability * readabilityGrams;
   const floor = scatterPerReadability * readabilityGrams;
-  const chance = own && probabilityOfRatio((sGrams / own.sGrams) ** 2, dof, own.dof);
+  const probability = own && probabilityOfRatio((sGrams / own.sGrams) ** 2, dof, own.dof);
   const withinLimit = sGrams <= most;
-  const passed = withinLimit && (chance === undefined || chance >= 0.01);
+  const passed = withinLimit && (probability === undefined || probability >= 0.01);
   const kind = condition === "dry" ? "repeatability" : "immersed-repeatability";
   const { found: s, limit } = massBesideLimit(sGrams, withinLimit && !passed ? (own?.sGrams ?? 0) : most);
   return {
@@ -68,7 +68,7 @@ export function repeatability(test: RepeatabilityTest, checked: CheckedBy): Chec
       outcome: !withinLimit ? "above" : !passed ? "own" : sGrams < floor ? "hidden" : "within",
       limit,
       floor: mass(floor),
-      chance_percent: (chance ?? 1) * 100,
+      chance_percent: (probability ?? 1) * 100,
     }),
     todo: message(passed ? "bench-check.repeatability.passed" : `bench-check.${kind}.failed`),
     found: {
@@ -77,7 +77,7 @@ export function repeatability(test: RepeatabilityTest, checked: CheckedBy): Chec
       repeatabilityGrams: Math.max(sGrams, floor),
       dof,
       weighings: readings.length,
-      ...(chance === undefined ? {} : { chanceUnderOwn: chance }),
+      ...(probability === undefined ? {} : { chanceUnderOwn: probability }),
     },
   };
 }

@@ -41,7 +41,7 @@ async function* byThreads(input: AsyncIterator<string>, answering: Answering): A
   });
   const onTheirWay: Promise<AnsweredLine[]>[] = [];
   let lines: string[] = [];
-  const handOver = () => {
+  const deliver = () => {
     if (lines.length > 0) onTheirWay.push(pool.run({ lines, ...answering }));
     lines = [];
   };
@@ -55,16 +55,16 @@ async function* byThreads(input: AsyncIterator<string>, answering: Answering): A
         ...(lines.length > 0 ? [setImmediate("idle" as const)] : []),
       ]);
       if (next === "answer") yield* await onTheirWay.shift()!;
-      else if (next === "idle") handOver();
+      else if (next === "idle") deliver();
       else {
         const { done, value } = await coming;
         if (done) break;
         lines.push(value);
-        if (lines.length === handful) handOver();
+        if (lines.length === handful) deliver();
         coming = input.next();
       }
     }
-    handOver();
+    deliver();
     for (const answered of onTheirWay) yield* await answered;
   } finally {
     await pool.destroy();

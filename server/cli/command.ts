@@ -14,7 +14,7 @@ type Options = NonNullable<ParseArgsConfig["options"]>;
 const ofEveryCommand = { lang: { type: "string" }, help: { type: "boolean", short: "h" } } as const;
 
 /** What a command takes, and what it does. */
-interface Told<Own extends Options> {
+interface Usage<Own extends Options> {
   name: CommandName;
   options: Own;
   /** whether anything may stand without an option in front of it */
@@ -43,7 +43,7 @@ export interface Voice {
  * An error of the program stays one.
  */
 export async function command<const Own extends Options>(
-  { name, options, takesArguments, helped }: Told<Own>,
+  { name, options, takesArguments, helped }: Usage<Own>,
   args: string[],
   work: (asked: Asked<Own>) => Promise<number>,
 ): Promise<number> {

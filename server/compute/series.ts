@@ -22,7 +22,7 @@ const reading = z
 
 const unit = z.enum(massUnits).default("g");
 
-const look = z.union(
+const timedReading = z.union(
   [
     z.strictObject({ at_s: z.number(), zero: reading }),
     z.strictObject({ at_s: z.number(), reading: reading }),
@@ -34,7 +34,7 @@ const look = z.union(
 
 const keys = {
   readings: z.array(reading).min(1, errorCode("compute.request.readings-none")).optional(),
-  timed: z.array(look).min(3, errorCode("compute.request.looks-few")).optional(),
+  timed: z.array(timedReading).min(3, errorCode("compute.request.looks-few")).optional(),
   lifted: z.enum(lifts).optional(),
   unit,
   zero_before: reading.optional(),
@@ -90,9 +90,9 @@ export const wetSeries = z
 export function seriesOf(given: z.output<typeof series>, lifted: Lifted = "kept"): Series {
   const { unit } = given;
   if (given.timed) {
-    const timed = given.timed.map((look) => {
-      const { at_s: atSeconds } = look;
-      return "zero" in look ? { atSeconds, zero: look.zero } : { atSeconds, reading: look.reading };
+    const timed = given.timed.map((one) => {
+      const { at_s: atSeconds } = one;
+      return "zero" in one ? { atSeconds, zero: one.zero } : { atSeconds, reading: one.reading };
     });
     return omitUndefined({ timed, lifted: given.lifted ?? lifted, unit, driftUGrams: given.drift_u_g });
   }

@@ -136,11 +136,11 @@ async function copyRows(source: Store, target: Store, last = Number.MAX_SAFE_INT
 }
 
 function putInPlace(part: string, file: string, at: string): string | null {
-  const aside = existsSync(file) ? `${file}.before-restore-${at.replaceAll(":", "-")}` : null;
+  const movedTo = existsSync(file) ? `${file}.before-restore-${at.replaceAll(":", "-")}` : null;
   for (const rest of ["", "-wal", "-shm"])
-    if (aside !== null && existsSync(file + rest)) renameSync(file + rest, aside + rest);
+    if (movedTo !== null && existsSync(file + rest)) renameSync(file + rest, movedTo + rest);
   renameSync(part, file);
-  return aside;
+  return movedTo;
 }
 
 function mustExist(file: string): void {

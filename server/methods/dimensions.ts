@@ -92,7 +92,7 @@ const slips = [
 /** A length in another unit, or a piece that is not solid: no metal is so light or so dense. */
 const lengthsUnlikely: MethodCheck = {
   code: "check.lengths-unlikely",
-  look({ density, claim }) {
+  detect({ density, claim }) {
     const value = density?.valueGPerCm3;
     if (value === undefined || (value >= solidMetal.low && value <= solidMetal.high)) return undefined;
     const [low, high] = claim

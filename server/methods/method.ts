@@ -35,7 +35,7 @@ export interface Stated {
 /** Something a method recognises in what its own form states. Says nothing while it knows too little. */
 export interface MethodCheck {
   readonly code: CheckCode;
-  look(
+  detect(
     known: Stated,
   ): { severity: "stop" | "warn"; params: Params; remedies: { code: Code; params?: Params }[] } | undefined;
 }

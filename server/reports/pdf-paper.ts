@@ -11,7 +11,7 @@ const { regular, bold } = reportFonts;
 const listed = (sentence: string) => `–  ${sentence}`;
 
 /** How a paragraph looks; sizes in points. */
-interface Look {
+interface Appearance {
   size?: number;
   bold?: boolean;
   indent?: number;
@@ -53,7 +53,7 @@ export class Paper {
     doc.y += 2;
   }
 
-  paragraph(text: string, { size = 8.5, bold: strong = false, indent = 0 }: Look = {}): void {
+  paragraph(text: string, { size = 8.5, bold: strong = false, indent = 0 }: Appearance = {}): void {
     const { doc } = this;
     const width = this.width - indent;
     const isEnglish = this.#of.onlyEnglish.some((one) => text === one || text === listed(one));
@@ -67,7 +67,7 @@ export class Paper {
   }
 
   /** What a paragraph takes, with the gap below it, points. Sets its font. */
-  heightOf(text: string, { size = 8.5, bold: strong = false, indent = 0 }: Look): number {
+  heightOf(text: string, { size = 8.5, bold: strong = false, indent = 0 }: Appearance): number {
     this.doc.font(strong ? bold : regular).fontSize(size);
     return this.doc.heightOfString(text, { width: this.width - indent }) + 2;
   }

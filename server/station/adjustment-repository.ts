@@ -24,14 +24,14 @@ export interface AdjustmentRepository {
   onChange(listener: () => void): void;
 }
 
-type Told = BodyOf<"adjustment"> & { at: string };
+type Recorded = BodyOf<"adjustment"> & { at: string };
 
 /** Reads the adjustments of a ledger; `checks` says when the reference piece was weighed. */
 export async function adjustmentRepository(
   ledger: Ledger,
   checks: Pick<CheckRepository, "all">,
 ): Promise<AdjustmentRepository> {
-  const all: Told[] = [];
+  const all: Recorded[] = [];
   const listeners: (() => void)[] = [];
   const writing = new Set<string>();
   for (const { kind, at, body } of await ledger.entries({ kind: "adjustment" }))

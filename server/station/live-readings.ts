@@ -40,7 +40,7 @@ export class LiveReadings {
     const last = this.#looks.at(-1);
     if (last && Date.parse(at) - Date.parse(last.at) < apartMs) return;
     this.#looks = [...this.#looks, { at, text, unit }].filter(
-      (look) => Date.parse(at) - Date.parse(look.at) <= lookBackMs,
+      (reading) => Date.parse(at) - Date.parse(reading.at) <= lookBackMs,
     );
   }
 

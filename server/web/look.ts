@@ -14,7 +14,7 @@ declare module "fastify" {
 }
 
 /** How pages look on one device; kept there, since the phone and the window to the customer may differ. */
-export interface Look {
+export interface Appearance {
   theme: Theme;
   locale: Locale;
   /** one-key shortcuts */
@@ -28,7 +28,7 @@ const cookieName = "underhook-look";
 const longestSeconds = 400 * 24 * 3600;
 
 /** The look this device has chosen; until it has, the language its browser asks for, the device's own light or dark, with shortcuts; and the clock of the place. */
-export function lookOf(request: FastifyRequest): Look & Manner {
+export function lookOf(request: FastifyRequest): Appearance & Manner {
   const [theme, locale, keys] = (request.cookies[cookieName] ?? "").split(".");
   return {
     theme: themes.find((one) => one === theme) ?? "auto",
@@ -42,7 +42,7 @@ export function lookOf(request: FastifyRequest): Look & Manner {
 export const ownMark = (request: FastifyRequest) => decimalMark(lookOf(request).locale);
 
 /** Keeps the look on the device that asked. */
-export function keepLook(reply: FastifyReply, { theme, locale, keys }: Look): void {
+export function keepLook(reply: FastifyReply, { theme, locale, keys }: Appearance): void {
   reply.setCookie(cookieName, `${theme}.${locale}.${keys ? "on" : "off"}`, {
     path: "/",
     httpOnly: true,
@@ -56,7 +56,7 @@ export function frameOf(
   request: FastifyRequest,
   reply: FastifyReply,
   { path, demo }: { path: string; demo: boolean },
-): Omit<Frame, "title" | "main"> & Look & Manner & { csrfToken: string } {
+): Omit<Frame, "title" | "main"> & Appearance & Manner & { csrfToken: string } {
   const person = personOf(request)?.initials;
   return {
     path,

@@ -3,7 +3,7 @@ import { type IncomingMessage, request } from "node:http";
 import { text } from "node:stream/consumers";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { tellerOf } from "../../views/messages/tell.ts";
-import { told } from "../told.ts";
+import { messageText } from "../message-text.ts";
 import { buildTestBench, type TestBench } from "./build.ts";
 import { codesIn } from "./page-fields.ts";
 
@@ -118,7 +118,7 @@ describe("a typed weighing, scripts off", () => {
     await at.post("/bench/piece", opened);
     const answer = await at.post("/bench/typed-readings", { role: "dry", reading: "thirty-one", unit: "g" });
     expect(answer.statusCode).toBe(422);
-    expect(answer.body).toContain(told("form.number.not-a-number", { typed: "thirty-one" }));
+    expect(answer.body).toContain(messageText("form.number.not-a-number", { typed: "thirty-one" }));
     expect(answer.body).toContain('value="thirty-one"');
     expect(at.bench.item?.captures).toHaveLength(0);
   });
@@ -137,7 +137,7 @@ describe("a typed weighing, scripts off", () => {
     expect(answer.statusCode).toBe(422);
     expect(answer.body).toContain("0 to 40 °C");
     expect(answer.body).toContain(
-      told("form.number.fahrenheit", {
+      messageText("form.number.fahrenheit", {
         typed: { decimal: "70" },
         celsius: { decimal: "21.1" },
         from: 0,

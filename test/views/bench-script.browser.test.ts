@@ -4,8 +4,8 @@ import type { AddressInfo } from "node:net";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { page } from "../../views/page.tsx";
+import { messageText } from "../message-text.ts";
 import { closeContexts, sharedBrowser } from "../setup/browser.ts";
-import { told } from "../told.ts";
 import { livePage } from "./gallery/live-page.tsx";
 
 /** Long enough for a busy machine; what is waited for usually comes at once. */
@@ -82,7 +82,7 @@ describe("a page that hears nothing", () => {
     await tab.click("#take", { force: true });
     await tab.keyboard.press("F9");
     expect(await clicks()).toEqual([]);
-    await expect.poll(() => tab.textContent("#live"), soon).toContain(told("frame.stale"));
+    await expect.poll(() => tab.textContent("#live"), soon).toContain(messageText("frame.stale"));
 
     send("31.1035 g");
     await expect.poll(isStale, soon).toBe(false);

@@ -19,7 +19,7 @@ export interface OwnMetalsPage {
   libraryVersion: string;
   metals: readonly { id: string; name: string; band: string; source: string }[];
   /** what looks odd without being wrong */
-  doubts: readonly Sentence[];
+  warnings: readonly Sentence[];
   problems: readonly FieldProblem[];
   /** entries as typed, while they are refused */
   typed: Readonly<Record<string, string>>;
@@ -31,7 +31,7 @@ export interface OwnMetalsPage {
 
 /** The owner's own metals: what is held, one more by form, all of them as a file. */
 export function OwnMetalsPage(page: OwnMetalsPage) {
-  const { doubts, problems, libraryVersion } = page;
+  const { warnings: doubts, problems, libraryVersion } = page;
   const t = useTell();
   return (
     <>

@@ -26,8 +26,9 @@ export function planFor(
 ): Plan {
   checked(weighing);
   const claimed = library.metal(weighing.claim);
-  const seen = look(weighing, claimed, library, evaluate);
-  const ways = () => remedies(weighing, (other) => decides(look(other, claimed, library, evaluate), library));
+  const seen = expectedOf(weighing, claimed, library, evaluate);
+  const ways = () =>
+    remedies(weighing, (other) => decides(expectedOf(other, claimed, library, evaluate), library));
   if (!seen) return blind(weighing, claimed, ways());
   const { result, conformity } = seen;
   const cannotExclude = conformity.notExcluded.filter(({ metal }) => metal !== claimed);
@@ -67,7 +68,7 @@ const isExcluded = (metal: Metal, { measured, celsius }: Looked) =>
   excludes(measured, bandAt(metal, celsius), measured.confidence);
 
 /** What the claim's nominal density would be measured as, or null when the displaced mass cannot be told from zero. */
-function look(weighing: PlannedWeighing, claimed: Metal, library: Library, evaluate: Evaluate): Seen {
+function expectedOf(weighing: PlannedWeighing, claimed: Metal, library: Library, evaluate: Evaluate): Seen {
   const celsius = weighing.celsius ?? 20;
   try {
     const result = expectedResult(weighing, bandAt(claimed, celsius).nominal, evaluate);

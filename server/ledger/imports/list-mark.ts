@@ -14,7 +14,7 @@ export class MarkSeen {
   #commas = false;
   #points = false;
 
-  look(cell: string): void {
+  read(cell: string): void {
     const plain = cell.replace(/\s*[^\d.,]*$/u, "").trim();
     this.#commas ||= comma.test(plain);
     this.#points ||= point.test(plain);

@@ -104,7 +104,7 @@ async function markOf(
 ): Promise<DecimalMark | undefined> {
   const at = headings.flatMap((name, index) => (/_(g|g_cm3|mm|c|permille)$/.test(name) ? [index] : []));
   const seen = new MarkSeen();
-  for await (const { cells } of inTurns(body)) for (const index of at) seen.look(cells[index] ?? "");
+  for await (const { cells } of inTurns(body)) for (const index of at) seen.read(cells[index] ?? "");
   return seen.mark;
 }
 

@@ -8,7 +8,7 @@ import type { DensityInterval } from "./binary-mixtures.ts";
 import type { CoreAndSkin } from "./core-and-skin.ts";
 
 /** What the eye takes for the same: shades of white, and shades of gold. */
-const look: Readonly<Record<Colour, "white" | "gold" | "copper">> = {
+const appearance: Readonly<Record<Colour, "white" | "gold" | "copper">> = {
   white: "white",
   grey: "white",
   yellow: "gold",
@@ -21,7 +21,7 @@ const look: Readonly<Record<Colour, "white" | "gold" | "copper">> = {
 
 /** True when the skin has the colour a buyer of the claim expects to see. */
 export function skinLooksLike(skin: Metal, claimed: Metal): boolean {
-  return look[skin.colour] === look[claimed.colour];
+  return appearance[skin.colour] === appearance[claimed.colour];
 }
 
 /**

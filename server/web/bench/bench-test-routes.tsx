@@ -48,7 +48,7 @@ export function benchTestRoutes(
     reply: FastifyReply,
     does: () => Promise<RefusedForm | undefined>,
   ): Promise<FastifyReply> {
-    await tests.look();
+    await tests.load();
     try {
       return answer(request, reply, await does());
     } catch (error) {

@@ -35,7 +35,7 @@ export class BenchTests {
   }
 
   /** Looks up what pieces may be held against; before a page is drawn whole and before a form is read. */
-  async look(): Promise<void> {
+  async load(): Promise<void> {
     this.#specifications = (await currentSpecifications(this.#ledger, this.#bench.library)).all;
   }
 

@@ -89,7 +89,7 @@ export function benchRoutes(
 
   app.get("/", async (request, reply) => {
     if (isNew()) return reply.redirect("/first-start", 303);
-    await tests.look();
+    await tests.load();
     return html(reply, shown.whole(request, reply));
   });
   app.get("/bench/live", (request, reply) => stream.join(request, reply, reply.generateCsrf()));

@@ -184,8 +184,8 @@ async function taken(bench: Bench, request: FastifyRequest): Promise<void> {
     });
   });
   if ((bench.item?.captures.length ?? 0) > before) return;
-  const { error: trouble } = bench;
-  throw new Refusal(trouble?.code ?? "balance.capture.called-off", trouble?.params);
+  const { error: failed } = bench;
+  throw new Refusal(failed?.code ?? "balance.capture.called-off", failed?.params);
 }
 
 const againForm = ({ typed, ifSent }: Entries) => z.object({ again: typed(), take: ifSent() });

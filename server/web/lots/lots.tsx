@@ -49,7 +49,7 @@ export function lotRoutes(
   app: FastifyInstance,
   { bench, ledger, reports, settings, demo, library, priceLocked }: LotRouteParts,
 ): void {
-  const book = new LotRepository(ledger);
+  const repository = new LotRepository(ledger);
   const claims = (locale: Locale) => claimOptions(library(), locale, settings.now.metal);
   const frame = (request: FastifyRequest, reply: FastifyReply) =>
     frameOf(request, reply, { path: "/lots", demo });
@@ -61,7 +61,7 @@ export function lotRoutes(
     refused?: Pick<LotsPage, "values" | "problems">,
   ) {
     const around = frame(request, reply);
-    const lots = await book.newest(lotsShown);
+    const lots = await repository.newest(lotsShown);
     const view: LotsPage = {
       lots: lots.map(({ lot, entries, pieces }) => {
         const priced = currentPrices(settlementOf(entries)).map(({ metal }) => metal);
@@ -107,10 +107,10 @@ export function lotRoutes(
     ...{ station: bench.station, ledger, folder: reports, demo },
   };
   const closed = (id: string, manner: Manner) => printSettlement(id, manner, prints);
-  screeningRoutes(app, { bench, ledger, lots: book, claims, demo, library, second, closed });
+  screeningRoutes(app, { bench, ledger, lots: repository, claims, demo, library, second, closed });
   printRoutes(app, prints);
   settlementRoutes(app, {
-    ...{ station: bench.station, ledger, lots: book, demo, library, priceLocked },
+    ...{ station: bench.station, ledger, lots: repository, demo, library, priceLocked },
     currency: () => settings.now.place.currency,
     now: () => new Date(),
   });

@@ -46,7 +46,7 @@ export function ownMetalRoutes(
           band: `${fixed(low, 3, frame.locale)} – ${fixed(high, 3, frame.locale)}`,
           source,
         }))}
-        doubts={own ? warningsAbout(own) : []}
+        warnings={own ? warningsAbout(own) : []}
         problems={problems}
         colours={colours}
         typed={typed}

@@ -12,7 +12,7 @@ import type { Ledger } from "../../ledger/ledger.ts";
 import { firstSettings, metalGroups, timeZoneOf } from "../../station/bench-settings.ts";
 import type { SettingsRepository } from "../../station/settings-repository.ts";
 import { type Entries, type Form, formIn, postedForm } from "../forms/form.ts";
-import { frameOf, keepLook, type Look, lookOf, themes } from "../look.ts";
+import { type Appearance, frameOf, keepLook, lookOf, themes } from "../look.ts";
 import { asTyped, html, queryOf } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { benchForm, numberFields, organisationForm, placeForm, secondPersonForm } from "./settings-form.ts";
@@ -25,7 +25,7 @@ export interface SettingsParts {
 
 /** How this device shows pages; what is left out stays. */
 const lookForm =
-  (now: Look) =>
+  (now: Appearance) =>
   ({ choice, box }: Entries) =>
     z.object({
       theme: choice(themes, { first: now.theme }),

@@ -21,8 +21,8 @@ const loadInPlaces = 20;
 
 function sinceTheLoad({ live = [], balance }: Situation): NonNullable<Situation["live"]> {
   const put = live.findLastIndex(
-    (look, place) =>
-      place > 0 && Math.abs(grams(look) - grams(live[place - 1]!)) > loadInPlaces * balance.readabilityGrams,
+    (timed, place) =>
+      place > 0 && Math.abs(grams(timed) - grams(live[place - 1]!)) > loadInPlaces * balance.readabilityGrams,
   );
   return put < 0 ? live : live.slice(put);
 }

@@ -8,7 +8,7 @@ const matters = 3;
 export const movedOn: ProcedureCheck = {
   code: "check.moved-on",
   detect(situation) {
-    const moved = situation.live?.findLast((look) => look.movedOn)?.movedOn;
+    const moved = situation.live?.findLast((reading) => reading.movedOn)?.movedOn;
     if (moved === undefined) return undefined;
     const { grams, role } = moved;
     return {

@@ -12,7 +12,9 @@ export const restsOnBottom: ProcedureCheck = {
     const now = soFar(situation);
     if (now === undefined || now.dryGrams <= 0 || now.displacedGrams <= 0) return undefined;
     if (now.gPerCm3 >= solidMetal.low) return undefined;
-    if ([floats, nothingOnHook, displacedForImmersed].some(({ detect: look }) => look(situation) !== undefined))
+    if (
+      [floats, nothingOnHook, displacedForImmersed].some(({ detect: look }) => look(situation) !== undefined)
+    )
       return undefined;
     if (now.gPerCm3 < 0.9) return undefined;
     const whole = now.displacedGrams > 0.97 * now.dryGrams;

@@ -13,7 +13,7 @@ import { openSharedForReading, sharedChains } from "../../../server/ledger/share
 import { openShared } from "../../../server/ledger/shared/postgres-shared.ts";
 import type { SharedLedger } from "../../../server/ledger/shared/shared-ledger.ts";
 import { sharedWitness } from "../../../server/ledger/witness/shared-witness.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { formPoster, pageAt, weighAt } from "../form-poster.ts";
 import { issued } from "../reports/issued.ts";
 import { startBench } from "../running.ts";
@@ -381,12 +381,12 @@ test("a server that falls silent in the middle is told as not reached, keeps no 
   const message = async () => wordsOf(await pageAt(`${running.url}settings/ledger`));
   const saying = (words: string) =>
     vi.waitUntil(async () => (await message()).includes(words), { timeout: 60_000 });
-  const [upToDate = ""] = told("ledger-page.replication.up-to-date", { at: "|" }).split("|");
+  const [upToDate = ""] = messageText("ledger-page.replication.up-to-date", { at: "|" }).split("|");
   await saying(upToDate);
   line.silence();
   const post = await formPoster(running.url);
   await weighAt(post, "piece-1");
-  await saying(told("ledger-page.replication.waiting"));
+  await saying(messageText("ledger-page.replication.waiting"));
   // nothing keeps another bench waiting, whose network is whole
   const other = await testLedger({ bench: "other bench" });
   await other.append("note", "piece:2", { text: "written beside the silent one" });
@@ -406,12 +406,12 @@ test("a bench started with DATABASE_URL measures through an outage, says so on i
   const message = async () => wordsOf(await pageAt(`${running.url}settings/ledger`));
   const saying = (words: string) =>
     vi.waitUntil(async () => (await message()).includes(words), { timeout: 60_000 });
-  const [upToDate = ""] = told("ledger-page.replication.up-to-date", { at: "|" }).split("|");
+  const [upToDate = ""] = messageText("ledger-page.replication.up-to-date", { at: "|" }).split("|");
   const post = await formPoster(running.url);
   await weighAt(post, "piece-1");
   await saying(upToDate);
   cluster.off();
-  await saying(told("ledger-page.replication.waiting"));
+  await saying(messageText("ledger-page.replication.waiting"));
   await weighAt(post, "piece-2");
   expect(running.process.exitCode).toBeNull();
   expect(await message()).not.toContain(new URL(databaseUrl).password);

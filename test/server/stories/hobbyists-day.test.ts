@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { isMessage } from "../../../calibration/message.ts";
 import { methods } from "../../../server/methods/index.ts";
 import { tell } from "../../../views/messages/tell.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { checksOn, host } from "../web/recorded.ts";
 import { type Counter, linkTo, openCounter } from "./counter.ts";
 
@@ -192,7 +192,7 @@ it("a piece that floats is measured with a sinker below it", async () => {
   const page = await counter.page();
   expect(page).not.toContain("Does it float");
   expect(page).toMatch(/Dry over displaced, uncorrected: 0\.8333/);
-  expect(page).toContain(told("budget.load.hanger-in-liquid"));
+  expect(page).toContain(messageText("budget.load.hanger-in-liquid"));
   expect(await counter.kept()).toEqual(["dry 10.00", "immersed 2.00"]);
 });
 

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { recorded, textOf, wordsOf } from "./recorded.ts";
 
@@ -50,7 +50,7 @@ test("a temperature that no water has is refused, and nothing is amended", async
   const refused = await amend({ celsius: "71" });
   expect(refused.statusCode).toBe(422);
   expect(wordsOf(refused.body)).toContain(
-    told("form.number.fahrenheit", {
+    messageText("form.number.fahrenheit", {
       typed: { decimal: "71" },
       celsius: { decimal: "21.7" },
       from: 0,

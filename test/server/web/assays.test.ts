@@ -3,7 +3,7 @@ import { waterDensityKgPerM3 } from "../../../calibration/water.ts";
 import { mixtureDensity } from "../../../server/metals/mixture.ts";
 import type { Statement } from "../../../server/weighing/statement-shape.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { settledMelt } from "../melts/settled-melt.ts";
 import { host, recorded, textOf, wordsOf } from "./recorded.ts";
@@ -87,7 +87,9 @@ test("what the report must say is asked for, with everything typed still there",
   });
   expect(refused.statusCode).toBe(422);
   const text = wordsOf(refused.body);
-  expect(text).toContain(told("form.number.out-of-range", { value: "54500", unit: " ‰", from: 1, to: 1000 }));
+  expect(text).toContain(
+    messageText("form.number.out-of-range", { value: "54500", unit: " ‰", from: 1, to: 1000 }),
+  );
   expect(text).toContain("A laboratory result needs the number of its report");
   expect(text).toContain("2999-01-01 has not come yet");
   expect(refused.body).toContain('value="fire assay"');

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { evidenceKinds } from "../../../server/conformity/evidence/evidence.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, textOf, wordsOf } from "./recorded.ts";
 
@@ -70,7 +70,7 @@ test("with the density a coil that reads gold leaves the core, and the sound spe
   await at.post("/bench/tests", coil("74"));
   const text = await textOf(at, "/");
   expect(text).toContain(t("answer.next.sound"));
-  expect(text).toContain(told("metal.w-pure"));
+  expect(text).toContain(messageText("metal.w-pure"));
 });
 
 test("tests that cannot both be right are pointed out while the piece is on the bench", async () => {

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, recorded, textOf, wordsOf } from "./recorded.ts";
 
@@ -61,10 +61,14 @@ test("an impossible outline, an unknown claim and a density that is no number ar
     return wordsOf(answer.body);
   };
   expect(await refused({ outline: "ring", outer: "18", inner: "22", ringWidth: "5" })).toContain(
-    told("composite.refusal.ring", { inner_mm: 22, outer_mm: 18 }),
+    messageText("composite.refusal.ring", { inner_mm: 22, outer_mm: 18 }),
   );
-  expect(await refused({ claim: "ag-1001" })).toContain(told("metal.refusal.not-in-list", { id: "ag-1001" }));
-  expect(await refused({ density: "heavy" })).toContain(told("form.number.not-a-number", { typed: "heavy" }));
+  expect(await refused({ claim: "ag-1001" })).toContain(
+    messageText("metal.refusal.not-in-list", { id: "ag-1001" }),
+  );
+  expect(await refused({ density: "heavy" })).toContain(
+    messageText("form.number.not-a-number", { typed: "heavy" }),
+  );
 });
 
 test("a record leads here with its density, its claim and the disc that was measured", async () => {

@@ -3,7 +3,7 @@ import type { Message } from "../../../calibration/message.ts";
 import { evidenceKinds, marking } from "../../../server/conformity/evidence/evidence.ts";
 import { statedBy } from "../../../server/reports/stated.ts";
 import { tell, tellerOf } from "../../../views/messages/tell.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, recorded, textOf, wordsOf } from "./recorded.ts";
 
@@ -143,7 +143,7 @@ test("refused entries keep what was typed and say what would be right", async ()
   expect(answer.body).toContain('value="warm"');
   const text = wordsOf(answer.body);
   expect(text).toContain("0.1 to 115 % IACS");
-  expect(text).toContain(told("form.number.not-a-number", { typed: "warm" }));
+  expect(text).toContain(messageText("form.number.not-a-number", { typed: "warm" }));
   expect((await at.ledger.entriesOf("bar-1")).some(({ kind }) => kind === "evidence")).toBe(false);
 });
 

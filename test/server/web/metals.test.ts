@@ -5,7 +5,7 @@ import { builtIn, metals } from "../../../server/metals/library.ts";
 import { writeOwnMetals } from "../../../server/metals/own-metals.ts";
 import { publishedPairs } from "../../../server/metals/published-pairs.ts";
 import { statementOf } from "../../../server/weighing/recorded-statement.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { textOf } from "./recorded.ts";
 
@@ -168,7 +168,9 @@ describe("metals of one's own", () => {
     await at.post("/bench/record", {});
     const refused = await at.post("/metals/own/own-quay-bell-metal/removal", {});
     expect(refused.statusCode).toBe(422);
-    expect(refused.body).toContain(told("metal.own.in-records", { name: "Quay bell metal", records: 1 }));
+    expect(refused.body).toContain(
+      messageText("metal.own.in-records", { name: "Quay bell metal", records: 1 }),
+    );
     expect(at.library.now.has("own-quay-bell-metal")).toBe(true);
     expect((await get("/records/bell")).body).toContain(at.library.now.version);
     await at.post("/metals/own", { ...bellMetal, name: "Second" });
@@ -211,7 +213,7 @@ describe("metals of one's own", () => {
     expect(refused.body).toContain("metals.0.colour");
     expect(at.library.own).toBeUndefined();
     const empty = await at.send("/metals/own/import", { name: "json-file", text: "" });
-    expect(empty.body).toContain(told("upload.none"));
+    expect(empty.body).toContain(messageText("upload.none"));
     expect((await at.send("/metals/own/import", { name: "json-file", text: file })).statusCode).toBe(303);
     expect((await get("/metals/own.json")).body).toBe(file);
   });
@@ -220,30 +222,30 @@ describe("metals of one's own", () => {
     [
       "a composition that does not add up",
       { composition: "Cu 50\nSn 22" },
-      told("metal.own.sum-percent", { percent: 72 }),
+      messageText("metal.own.sum-percent", { percent: 72 }),
     ],
     [
       "a share above a hundred per cent",
       { composition: "Cu 178\nSn 22" },
-      told("metal.own.limits-percent", { line: "Cu 178" }),
+      messageText("metal.own.limits-percent", { line: "Cu 178" }),
     ],
     [
       "a band without width",
       { low: "8.62", high: "8.62" },
-      told("metal.own.no-width", { name: "Quay bell metal" }),
+      messageText("metal.own.no-width", { name: "Quay bell metal" }),
     ],
     [
       "a line that is no composition",
       { composition: "mostly copper" },
-      told("metal.own.composition-line", { line: "mostly copper" }),
+      messageText("metal.own.composition-line", { line: "mostly copper" }),
     ],
-    ["a low above the high", { low: "9" }, told("metal.own.band")],
+    ["a low above the high", { low: "9" }, messageText("metal.own.band")],
     [
       "a density that is no number",
       { nominal: "heavy" },
-      told("form.number.not-a-number", { typed: "heavy" }),
+      messageText("form.number.not-a-number", { typed: "heavy" }),
     ],
-    ["a source left out", { source: "" }, told("metal.own.source")],
+    ["a source left out", { source: "" }, messageText("metal.own.source")],
   ])("%s is refused in words, what was typed stays, and nothing changes", async (_what, wrong, message) => {
     const answer = await at.post("/metals/own", { ...bellMetal, ...wrong });
     expect(answer.statusCode).toBe(422);
@@ -260,7 +262,7 @@ describe("metals of one's own", () => {
     const renamed = held.replace('"version": 1', '"version": 2').replace("Quay bell metal", "Quay tin");
     const answer = await at.post("/metals/own/import", { file: renamed });
     expect(answer.body).toContain(
-      told("own.renamed", { id: "own-quay-bell-metal", held: "Quay bell metal", name: "Quay tin" }),
+      messageText("own.renamed", { id: "own-quay-bell-metal", held: "Quay bell metal", name: "Quay tin" }),
     );
     expect((await get("/metals/own.json")).body).toBe(held);
   });
@@ -272,7 +274,7 @@ describe("metals of one's own", () => {
     expect((await at.post("/metals/own/import", { file: "metals" })).body).toContain("JSON");
     const older = held.replace('"version": 2', '"version": 1');
     expect((await at.post("/metals/own/import", { file: older })).body).toContain(
-      told("metal.file.version", { version: 1, held: 2 }),
+      messageText("metal.file.version", { version: 1, held: 2 }),
     );
     expect(at.library.now.version).toMatch(/\+own\.2$/);
   });

@@ -6,7 +6,7 @@ import { newToken } from "../../../server/ledger/tokens.ts";
 import { calledById } from "../../../server/metals/composites/composite-by-id.ts";
 import { builtIn } from "../../../server/metals/library.ts";
 import { tellValue } from "../../../views/messages/tell.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, recorded, textOf } from "./recorded.ts";
 
@@ -45,7 +45,7 @@ test("the record lists every alternative of the statement once, and its cautions
   expect(listed).toEqual(others);
   const text = await textOf(at, "/records/bar-1");
   expect(statement?.cautions).toContain("lead");
-  expect(text).toContain(told("hazard.of.lead"));
+  expect(text).toContain(messageText("hazard.of.lead"));
 });
 
 test("compute, record, evidence page, share sheet and API list the same alternatives, each once", async () => {
@@ -65,7 +65,7 @@ test("compute, record, evidence page, share sheet and API list the same alternat
       [...result.matchAll(/href="\/metals\/([^"]+)"/g)].map(([, id]) => id),
       url,
     ).toEqual(others);
-    expect(result, url).toContain(told("result.not-excluded", { count: others.length }));
+    expect(result, url).toContain(messageText("result.not-excluded", { count: others.length }));
   }
   const sheet = (await at.app.inject({ url: "/records/bar-1/share.txt", headers: { host } })).body;
   const named = left.map((id) => tellValue(calledById(id, builtIn), "en")).join(", ");
@@ -123,6 +123,6 @@ test("a coil that excludes the claim reaches record, share sheet and list", asyn
   expect(listed?.state).toBe("excluded");
   for (const page of ["/records/bar-2", "/records/bar-2/share.txt"]) {
     const { body } = await at.app.inject({ url: page, headers: { host } });
-    expect(body, page).toContain(told("state.excluded"));
+    expect(body, page).toContain(messageText("state.excluded"));
   }
 });

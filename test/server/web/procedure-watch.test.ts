@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { checksOn, textOf, wordsOf } from "./recorded.ts";
 
@@ -123,7 +123,7 @@ test("°F typed for °C is asked about with what it would be, the entry stays in
   const answer = await at.post("/bench/water", { celsius: "70.5" });
   expect(answer.statusCode).toBe(422);
   expect(wordsOf(answer.body)).toContain(
-    told("form.number.fahrenheit", {
+    messageText("form.number.fahrenheit", {
       typed: { decimal: "70.5" },
       celsius: { decimal: "21.39" },
       from: 0,

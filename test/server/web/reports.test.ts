@@ -14,7 +14,7 @@ import { reportFiles, reportsBeside } from "../../../server/reports/report-folde
 import { statedBy } from "../../../server/reports/stated.ts";
 import { statementOf } from "../../../server/weighing/recorded-statement.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { spoken } from "../ledger/bench-ledger.ts";
 import { closedUp, textOfPdf } from "../reports/pdf-text.ts";
@@ -153,9 +153,9 @@ test("an excluded claim is reported with what excludes it, fineness and hazards 
   const [low_permille, high_permille] = fineness!.permille;
   const [least_g, most_g] = fineness!.fine_g;
   const of = { low_permille, high_permille, least_g, most_g, element: { metal: "el-ag" } };
-  expect(before).toContain(told("report.opinion.fineness", of));
+  expect(before).toContain(messageText("report.opinion.fineness", of));
   expect(cautions).toContain("lead");
-  expect(before).toContain(told("hazard.of.lead"));
+  expect(before).toContain(messageText("hazard.of.lead"));
   await at.post("/records/bar-1/evidence", {
     kind: "conductivity",
     "conductivity-percent": "31,4",
@@ -168,7 +168,7 @@ test("an excluded claim is reported with what excludes it, fineness and hazards 
     says: { code: "conformity.excluded-by-tests" },
   });
   const { code, params } = statement.conformity.says!;
-  expect(await page("click-2")).toContain(told(code, params));
+  expect(await page("click-2")).toContain(messageText(code, params));
 });
 
 test("a report from before reports had a language is in English", async () => {

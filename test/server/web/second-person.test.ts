@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { codesIn } from "../page-fields.ts";
 import { host, textOf, wordsOf } from "./recorded.ts";
@@ -61,7 +61,7 @@ test("a second person who is the first is sent back, and so is a reading that is
   }
   const unreadable = await second("hundred", "90.51");
   expect(unreadable.statusCode).toBe(422);
-  expect(wordsOf(unreadable.body)).toContain(told("form.number.not-a-number", { typed: "hundred" }));
+  expect(wordsOf(unreadable.body)).toContain(messageText("form.number.not-a-number", { typed: "hundred" }));
   expect(await kindsOf("b7")).not.toContain("second-reading");
 });
 

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, newLedgerFile, type TestBench } from "../build.ts";
 
 let at: TestBench;
@@ -83,9 +83,9 @@ describe("how the bench weighs", () => {
     });
     expect(answer.statusCode).toBe(422);
     expect(answer.body).toContain(
-      told("form.number.out-of-range", { value: "9", unit: "\u00a0°C", from: 0, to: 5 }),
+      messageText("form.number.out-of-range", { value: "9", unit: "\u00a0°C", from: 0, to: 5 }),
     );
-    expect(answer.body).toContain(told("form.number.not-a-number", { typed: "high" }));
+    expect(answer.body).toContain(messageText("form.number.not-a-number", { typed: "high" }));
     expect(answer.body).toContain('value="high"');
     expect(answer.body).toContain('value="300"');
     expect(at.settings.now.conditions.purity).toBe("distilled");

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { builtIn } from "../../../server/metals/library.ts";
 import { nearIds } from "../../../server/metals/near-ids.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { host, textOf, wordsOf } from "./recorded.ts";
 
@@ -50,7 +50,7 @@ test("own specifications are taken over as a file; a fault, a mismatch or an old
   expect(refused.statusCode).toBe(422);
   expect(wordsOf(refused.body)).toMatch(/specifications\.0: .*7\.322691 g of fine metal, but 7\.9881 g/);
   expect(wordsOf((await send(newer.replace("au-916", "au-nothing"))).body)).toContain(
-    told("metal.refusal.unknown", {
+    messageText("metal.refusal.unknown", {
       id: "au-nothing",
       library: builtIn.version,
       near: nearIds(
@@ -61,10 +61,10 @@ test("own specifications are taken over as a file; a fault, a mismatch or an old
   );
   const renamed = await send(newer.replace("Harbour medal", "Harbour token"));
   expect(wordsOf(renamed.body)).toContain(
-    told("own.renamed", { id: "own-harbour-medal", held: "Harbour medal", name: "Harbour token" }),
+    messageText("own.renamed", { id: "own-harbour-medal", held: "Harbour medal", name: "Harbour token" }),
   );
   const without = await send('{"underhook_specifications":1,"version":9,"specifications":[]}');
-  expect(wordsOf(without.body)).toContain(told("specification.missing", { names: ["Harbour medal"] }));
+  expect(wordsOf(without.body)).toContain(messageText("specification.missing", { names: ["Harbour medal"] }));
   expect((await send(newer.replace("invented", "made up"))).statusCode).toBe(303);
   expect(await textOf(at, "/specifications")).toContain("made up for the test");
 });

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { until } from "../../until.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { wordsOf } from "./recorded.ts";
@@ -42,7 +42,7 @@ async function somethingElse(text: string): Promise<void> {
 test("a redraw carries the refusal of the page it goes to, with what was typed, until that page's next form", async () => {
   await at.post("/bench/typed-readings", { role: "immersed", reading: "28.l4", unit: "g", page }, asked);
   await somethingElse("31.10");
-  expect(wordsOf(redrawn("piece"))).toContain(told("form.number.not-a-number", { typed: "28.l4" }));
+  expect(wordsOf(redrawn("piece"))).toContain(messageText("form.number.not-a-number", { typed: "28.l4" }));
   expect(redrawn("piece")).toContain('value="28.l4"');
   await at.post("/bench/typed-readings", { role: "immersed", reading: "28.14", unit: "g", page }, asked);
   await somethingElse("31.11");

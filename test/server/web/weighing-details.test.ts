@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { isRefused } from "../../../server/compute/evaluation.ts";
 import { conditionsOf } from "../../../server/reports/conditions.ts";
 import { writingIn } from "../../../server/reports/writing.ts";
-import { told } from "../../told.ts";
+import { messageText } from "../../message-text.ts";
 import { buildTestBench, type TestBench } from "../build.ts";
 import { asked } from "../page-fields.ts";
 import { textOf, wordsOf } from "./recorded.ts";
@@ -245,7 +245,7 @@ describe("dry once more after the immersion", () => {
     await reading("dry-after", "20.0150");
     await water();
     const page = await textOf(at, "/");
-    expect(page).toContain(told("check.dry-mass-changed.ask", { cause: "water" }));
+    expect(page).toContain(messageText("check.dry-mass-changed.ask", { cause: "water" }));
     // the mass is that of the dry reading before: 20·(1 − ρa/8)/(1 − ρa/10.47), not the wetter one
     expect(evaluated().statement.mass_g).toBeCloseTo(19.9993, 3);
     const kept = (await at.ledger.entriesOf("m-1")).flatMap(({ body }) => ("reading" in body ? [body] : []));
@@ -259,13 +259,13 @@ describe("what is refused", () => {
     const answer = await details({ pieces: "5", "odd-density": "99" });
     expect(answer.statusCode).toBe(422);
     expect(wordsOf(answer.body)).toContain(
-      told("form.number.out-of-range", { value: "99", unit: " g/cm³", from: 0.5, to: 25 }),
+      messageText("form.number.out-of-range", { value: "99", unit: " g/cm³", from: 0.5, to: 25 }),
     );
     expect(answer.body).toMatch(/name="pieces"[^>]*value="5"|value="5"[^>]*name="pieces"/);
     expect(await entries()).toHaveLength(0);
     expect((await details({ pieces: "2.5" })).statusCode).toBe(422);
-    expect((await details({ "odd-density": "17" })).body).toContain(told("form.number.empty"));
-    expect((await details({ "hanger-in-air": "3.25" })).body).toContain(told("form.number.empty"));
+    expect((await details({ "odd-density": "17" })).body).toContain(messageText("form.number.empty"));
+    expect((await details({ "hanger-in-air": "3.25" })).body).toContain(messageText("form.number.empty"));
   });
 
   test("a restart finds the details as they were stated last", async () => {
