@@ -5,7 +5,7 @@ import { soFar } from "./situation.ts";
 /** Taken and lifted before bubbles could be excluded that would move the density by more than its U. */
 export const creepPossible: ProcedureCheck = {
   code: "check.creep-possible",
-  look(situation) {
+  detect(situation) {
     const { wet, density } = situation;
     const displaced = soFar(situation)?.displacedGrams;
     const possible = wet.length === 0 ? 0 : mean(wet.map(({ possibleGrams = 0 }) => possibleGrams));
