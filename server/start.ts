@@ -30,6 +30,7 @@ import { settingsRepository } from "./station/settings-repository.ts";
 import { programVersion } from "./version.ts";
 import { buildApp } from "./web/app.ts";
 import { Listener } from "./web/listener.ts";
+import { warmMatches } from "./web/metals/warm-matches.ts";
 import type { ChangeBench } from "./web/settings/first-start.tsx";
 import { keepDelivering } from "./webhooks/keep-delivering.ts";
 
@@ -195,6 +196,7 @@ async function open(
     ...(webhooks === undefined ? {} : { webhooks: webhooks.states }),
   });
   await app.ready();
+  warmMatches(library.now);
   return {
     listener: (request, response) => app.routing(request, response),
     async close() {

@@ -43,8 +43,9 @@ const mostWithoutDrag = 20;
 
 /** True when a strong magnet is held back by a piece of it that is thick enough; of a family, by its first recipe. */
 export function drags(m: Metal): boolean {
-  const [usual = m] = recipesOf(m);
-  return m.family !== "cored-and-plated" && (usual.conductivityIacsPercent?.[0] ?? 0) >= leastOfDrag;
+  if (m.family === "cored-and-plated") return false;
+  const [usual = m] = m.recipes ? recipesOf(m) : [m];
+  return (usual.conductivityIacsPercent?.[0] ?? 0) >= leastOfDrag;
 }
 
 /** True when it conducts too badly to hold a magnet back. */
