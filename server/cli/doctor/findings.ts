@@ -8,6 +8,7 @@ import { LedgerError } from "../../ledger/error.ts";
 import { openLedger } from "../../ledger/open-ledger.ts";
 import { pinnedKey, pinnedKeyFile } from "../../ledger/pinned-key.ts";
 import { publicKeyId } from "../../ledger/signing-key.ts";
+import { certificate, checksDue, database } from "./services.ts";
 
 /** One thing that was looked at: in order, or what to do about it. */
 export interface Finding {
@@ -26,6 +27,8 @@ export async function findings(folder: string, now: Date): Promise<Finding[]> {
     ...room(folder),
     ...(await ledger(folder, now)),
     ...key(folder),
+    ...certificate(folder, now),
+    ...(await database(process.env.DATABASE_URL, now)),
     ...devices(),
   ];
 }
@@ -71,6 +74,7 @@ async function ledger(folder: string, now: Date): Promise<Finding[]> {
         ...(ahead > 60
           ? [{ good: false, message: message("doctor.clock.behind", { seconds: Math.round(ahead) }) }]
           : []),
+        ...(await checksDue(opened, now)),
       ];
     } finally {
       await opened.close();

@@ -2,12 +2,12 @@ import { type CheckKind, checkKinds } from "../../../views/checks/guides.ts";
 import type { CheckRow, ChecksPage } from "../../../views/checks/index.tsx";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { type Sentence, sentenceText } from "../../../views/sentence.tsx";
-import { validDays } from "../../checks/balance-profile.ts";
 import { closesBench } from "../../checks/bench-closed.ts";
 import { chartView } from "../../checks/charts/chart-view.ts";
 import type { ControlChart, Epoch } from "../../checks/charts/control-chart.ts";
 import { basisOf, pointsForLimits, withEpoch } from "../../checks/charts/epoch.ts";
 import type { CheckKind as LedgerKind } from "../../checks/check.ts";
+import { holdsUntil } from "../../checks/holds-until.ts";
 import { lastGood, toLookAt } from "../../checks/look-back.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { AdjustmentRepository } from "../../station/adjustment-repository.ts";
@@ -28,9 +28,6 @@ export function kindInLedger(kind: CheckKind): LedgerKind {
   return kind === "reference" ? "reference-piece" : kind;
 }
 
-/** Checks made before use hold for a day. Common practice. */
-const dailyDays = 1;
-const dayMs = 86_400_000;
 /** records read from the ledger at once while looking back */
 const recordsAtOnce = 100;
 /** How every check of the balance in use stands at a time, its charts, and what to look back at. */
@@ -111,8 +108,8 @@ function rowOf(
   if (!last) return { kind, standing: "never made" };
   const lastSays = `${whenOf(last.at, zone)}: ${sentenceText(last.says, locale)}`;
   if (!closesBench(last)) return { kind, standing: last.passed ? "in order" : "warning", last: lastSays };
-  const holdsUntil = Date.parse(last.at) + (validDays[last.kind] ?? dailyDays) * dayMs;
-  const over = holdsUntil < Date.parse(at);
+  const until = holdsUntil(last);
+  const over = until < Date.parse(at);
   return {
     kind,
     standing: stopped ? "stopped" : over ? "due" : "in order",
@@ -120,7 +117,7 @@ function rowOf(
     due: stopped
       ? t("checks-page.now")
       : t(over ? "checks-page.since" : "checks-page.holds-until", {
-          when: whenOf(new Date(holdsUntil).toISOString(), zone),
+          when: whenOf(new Date(until).toISOString(), zone),
         }),
   };
 }
