@@ -27,6 +27,12 @@ export function localTime(at: string, zone: string): LocalTime {
   return { day: shown.slice(0, 10), time: shown.slice(11, 19), offset: offsetText(offsetMs(moment, zone)) };
 }
 
+/** A moment as pages and papers write it: day and time on the clock of the place, with how far it is from UTC. */
+export function momentText(at: string, zone: string): string {
+  const { day, time, offset } = localTime(at, zone);
+  return `${day} ${time} ${zone === "UTC" ? "UTC" : offset}`;
+}
+
 /**
  * The moments (ISO 8601, UTC) at which the clock of a zone shows a day and a time of day, "2026-03-02" and "14:30": one,
  * none in the hour that is skipped in spring, two in the hour that comes twice in autumn.

@@ -23,7 +23,13 @@ function outside(inside: readonly string[]): Plugin {
 
 rmSync(outdir, { recursive: true, force: true });
 await build({
-  entryPoints: ["server/underhook.ts", "server/compute/compute-worker.ts", "server/cli/answering-thread.ts"],
+  entryPoints: [
+    "server/underhook.ts",
+    "server/compute/compute-worker.ts",
+    "server/ledger/sqlite-worker.ts",
+    "server/reports/print-worker.ts",
+    "server/cli/answering-thread.ts",
+  ],
   outdir,
   entryNames: "[name]",
   bundle: true,

@@ -1,6 +1,7 @@
-import { Worker } from "node:worker_threads";
+import type { Worker } from "node:worker_threads";
 import type { Message } from "../../calibration/message.ts";
 import { Refusal } from "../../calibration/refusal.ts";
+import { askedThread, startThread } from "../asked-thread.ts";
 import type { Instrument } from "../conformity/next-test.ts";
 import type { Plan } from "../conformity/plan/planned-result.ts";
 import type { PlannedWeighing } from "../conformity/plan/planned-weighing.ts";
@@ -9,7 +10,8 @@ import type { NoReading, Statement } from "../weighing/statement-shape.ts";
 import type { BenchKnows, Evaluation } from "./evaluation.ts";
 import type { Refused } from "./refusal.ts";
 
-export type Question = { number: number } & (
+/** What is asked, before it gets its number. */
+type Asked =
   | {
       kind: "compute";
       request: unknown;
@@ -17,8 +19,9 @@ export type Question = { number: number } & (
       owned: readonly Instrument[] | undefined;
     }
   | { kind: "evaluate"; request: unknown; knows: BenchKnows | undefined; own: OwnMetals | undefined }
-  | { kind: "plan"; weighing: PlannedWeighing; own: OwnMetals | undefined }
-);
+  | { kind: "plan"; weighing: PlannedWeighing; own: OwnMetals | undefined };
+
+export type Question = { number: number } & Asked;
 
 /** What a request comes to. */
 export type Computed = Statement | NoReading | Refused;
@@ -31,11 +34,6 @@ export type Answer = { number: number } & (
   | { failed: string }
 );
 
-interface Waiting {
-  resolve(answer: Answer): void;
-  reject(error: Error): void;
-}
-
 /** Evaluates measurements in a thread of its own, so that a Monte Carlo never holds up the live reading. */
 export interface ComputeThread {
   /** As compute with the metals in force. */
@@ -47,20 +45,12 @@ export interface ComputeThread {
   close(): Promise<void>;
 }
 
-function startWorker(): Worker {
-  if (!import.meta.url.endsWith(".ts")) return new Worker(new URL("./compute-worker.js", import.meta.url));
-  // from source: a thread gets no TypeScript loader from its parent, so it registers one and then loads the file
-  const file = new URL("./compute-worker.ts", import.meta.url).href;
-  const start = `import("tsx/esm/api").then(({ register }) => { register(); return import("${file}"); })`;
-  return new Worker(start, { eval: true });
-}
-
 /**
  * Opens the thread at the first question; a thread that dies is replaced at the next, its questions are rejected. `own`
  * gives the owner's metals in force, which `compute`, `evaluate` and `plan` take beside the built-in ones, `owned` the instruments it has.
  */
 export function openComputeThread({
-  start = startWorker,
+  start = () => startThread("compute-worker", import.meta.url),
   own = () => undefined,
   owned = () => undefined,
 }: {
@@ -68,49 +58,11 @@ export function openComputeThread({
   own?: () => OwnMetals | undefined;
   owned?: () => readonly Instrument[] | undefined;
 } = {}): ComputeThread {
-  const waiting = new Map<number, Waiting>();
-  let worker: Worker | undefined;
-  let last = 0;
-
-  function lost(error: Error): void {
-    worker = undefined;
-    for (const { reject } of waiting.values()) reject(error);
-    waiting.clear();
-  }
-
-  function open(): Worker {
-    const opened = start();
-    opened.on("message", (answer: Answer) => {
-      waiting.get(answer.number)?.resolve(answer);
-      waiting.delete(answer.number);
-      // an idle thread does not keep the program alive
-      if (waiting.size === 0) opened.unref();
-    });
-    opened.on("error", lost);
-    opened.on("exit", (code) => {
-      if (worker === opened)
-        lost(new Error(`The computing thread ended with code ${code} before it answered. Ask again.`));
-    });
-    return opened;
-  }
-
-  function ask(question: Omit<Question, "number">): Promise<Answer> {
-    worker ??= open();
-    const asked = worker;
-    const number = ++last;
-    return new Promise((resolve, reject) => {
-      waiting.set(number, { resolve, reject });
-      asked.ref();
-      asked.postMessage({ ...question, number });
-    });
-  }
+  const { ask, close } = askedThread<Asked, Answer>("The computing thread", start);
 
   return {
     compute: async (request) => {
-      const answer = await ask({ kind: "compute", request, own: own(), owned: owned() } as Omit<
-        Question,
-        "number"
-      >);
+      const answer = await ask({ kind: "compute", request, own: own(), owned: owned() });
       if ("computed" in answer) return answer.computed;
       throw new Error("The computing thread answered another question.");
     },
@@ -120,24 +72,18 @@ export function openComputeThread({
         request,
         knows: { owned: owned(), ...knows },
         own: own(),
-      } as Omit<Question, "number">);
+      });
       if ("evaluated" in answer) return answer.evaluated;
       throw new Error("The computing thread answered another question.");
     },
     plan: async (weighing) => {
-      const answer = await ask({ kind: "plan", weighing, own: own() } as Omit<Question, "number">);
+      const answer = await ask({ kind: "plan", weighing, own: own() });
       if ("planned" in answer) return answer.planned;
       if ("failed" in answer) throw new Error(answer.failed);
       if (!("refused" in answer)) throw new Error("The computing thread answered another question.");
       const { code, params, at } = answer.refused;
       throw new Refusal(code, params, at);
     },
-    close: async () => {
-      const closing = worker;
-      worker = undefined;
-      await closing?.terminate();
-      for (const { reject } of waiting.values()) reject(new Error("The bench is closing."));
-      waiting.clear();
-    },
+    close,
   };
 }

@@ -68,34 +68,6 @@ export async function appendAllTo(
   });
 }
 
-/** Entries of a list are written together for so long, ms; then the disk is waited for, and others have their turn. */
-const sliceMs = 15;
-
-/**
- * Writes the first of these entries in one transaction, as many as some milliseconds allow, each unless its id stands
- * already with the same kind, subject and body. Gives how many were looked at, and how many of them written.
- */
-export async function appendSliceTo(
-  store: Store,
-  drafts: Iterable<Draft>,
-  key: SigningKey | undefined,
-): Promise<{ seen: number; written: number }> {
-  return inTransaction(store, async (trx) => {
-    const before = (await lastRow(trx))?.seq ?? 0;
-    const untilMs = performance.now() + sliceMs;
-    let [seen, written] = [0, 0];
-    for (const draft of drafts) {
-      const body = canonicalJson(checkedBody(draft.kind, draft.body));
-      for (const name of ["id", "subject", "bench"] as const) mustBeAName(name, draft[name]);
-      const { seq } = await appendIn(trx, { draft, body, key });
-      seen += 1;
-      if (seq > before) written += 1;
-      if (performance.now() > untilMs) break;
-    }
-    return { seen, written };
-  });
-}
-
 async function countAbout(trx: Trx, subject: string): Promise<number> {
   const { n } = await trx
     .selectFrom("entries")
@@ -144,7 +116,7 @@ export function inTransaction<T>(store: Store, work: (trx: Trx) => Promise<T>): 
 }
 
 /** Names are compared, indexed and hashed as they stand, in two databases: no control characters, no half characters. */
-function mustBeAName(what: string, value: string): void {
+export function mustBeAName(what: string, value: string): void {
   if (/^[^\p{Cc}\p{Cs}]{1,200}$/u.test(value)) return;
   throw new LedgerError("ledger.entry.not-a-name", { what, value: JSON.stringify(value) }, "refused");
 }
@@ -152,11 +124,12 @@ function mustBeAName(what: string, value: string): void {
 function sameAgain(stood: EntryRow, draft: Draft, body: string): Entry {
   if (stood.kind === draft.kind && stood.subject === draft.subject && stood.body === body)
     return entryOf(stood);
-  throw new LedgerError(
-    "ledger.entry.stands",
-    { id: draft.id, row: stood.seq, kind: stood.kind, subject: stood.subject, at: stood.at },
-    "refused",
-  );
+  throw standsOtherwise(draft, stood);
+}
+
+/** The refusal of an entry whose id stands with another content. */
+export function standsOtherwise({ id }: Draft, { seq, kind, subject, at }: EntryRow): LedgerError {
+  return new LedgerError("ledger.entry.stands", { id, row: seq, kind, subject, at }, "refused");
 }
 
 async function insert(trx: Trx, draft: Draft, body: string): Promise<Entry> {
@@ -185,7 +158,7 @@ export function rowAfter(
   return { ...text, prev_hash, hash: chainHash(contentHash(text), prev_hash) };
 }
 
-async function noteClockJump(trx: Trx, draft: Draft): Promise<void> {
+export async function noteClockJump(trx: Trx, draft: Draft): Promise<void> {
   const last = await trx
     .selectFrom("entries")
     .select(["at"])

@@ -51,12 +51,12 @@ export interface Restored {
 export async function restore(from: string, file: string, at: string, until?: string): Promise<Restored> {
   mustExist(from);
   await mustBeGood(from);
-  const source = openSqlite(from, at, true);
+  const source = await openSqlite(from, at, true);
   const part = `${file}.restoring`;
   for (const rest of ["", "-wal", "-shm"]) rmSync(part + rest, { force: true });
   mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
   const held = own(file, at);
-  const target = openSqlite(part, at, false);
+  const target = await openSqlite(part, at, false);
   try {
     await migrate(target, at);
     const last = until === undefined ? undefined : await lastRowUntil(source, until);
@@ -85,7 +85,7 @@ export async function restore(from: string, file: string, at: string, until?: st
 }
 
 async function mustBeGood(file: string): Promise<{ entries: number; hash: string }> {
-  const store = openSqlite(file, "", true);
+  const store = await openSqlite(file, "", true);
   try {
     const found = await verifyChain(store, {});
     if (found.good) return found;

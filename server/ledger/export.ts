@@ -4,7 +4,8 @@ import type { Entry } from "./entry.ts";
 import { kinds } from "./kinds.ts";
 import type { Ledger } from "./ledger.ts";
 
-const pageRows = 500;
+/** Entries read together: some milliseconds of work, after which whatever else waits has its turn. */
+const pageRows = 200;
 
 /** Every entry as JSON Lines, oldest first; `entrySchema` describes a line. */
 export async function* entriesJson(ledger: Ledger): AsyncGenerator<string> {

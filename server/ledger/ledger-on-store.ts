@@ -12,7 +12,7 @@ import type { EntryQuery, Ledger } from "./ledger.ts";
 import { verifyList } from "./list-check.ts";
 import { recordFileOf } from "./record-file.ts";
 import { recordsOf, recordsOfOtherLots } from "./records.ts";
-import { aboutSubject, entryOf, lastRow, nameOf } from "./rows.ts";
+import { aboutSubject, aboutSubjects, entryOf, lastRow, nameOf } from "./rows.ts";
 import { currentSchema, migrate, schemaVersion } from "./schema.ts";
 import { type SigningKey, signingKey } from "./signing-key.ts";
 import { checkAtStart } from "./start-check.ts";
@@ -94,6 +94,7 @@ export async function ledgerOn(
     appendReplicated: writing.appendReplicated,
     appendEach: writing.appendEach,
     entriesOf: (subject) => guarded(() => aboutSubject(db, subject)),
+    entriesOfEach: (subjects) => guarded(() => aboutSubjects(db, subjects)),
     entries: (query = {}) => guarded(() => entriesIn(store, query)),
     entry: (id) =>
       guarded(async () => {
@@ -110,8 +111,8 @@ export async function ledgerOn(
     countedIn: (range) => guarded(() => countedIn(store, range)),
     countedBy: (range, grouping) => guarded(() => countedBy(store, range, grouping)),
     readingsWithin: (range, mostRecords) => guarded(() => readingsWithin(store, range, mostRecords)),
-    verify: (options = {}) => guarded(() => verifyChain(store, options)),
-    verifyList: () => guarded(() => verifyList(store)),
+    verify: (options = {}, steps = {}) => guarded(() => verifyChain(store, options, steps)),
+    verifyList: (steps = {}) => guarded(() => verifyList(store, steps)),
     recordFile: (subject) =>
       guarded(async () => {
         const signing = key ?? (signWith === null ? undefined : signingKey(signWith));

@@ -9,6 +9,7 @@ import type { MeasurementRecord, RecordPage, RecordQuery } from "./records.ts";
 import type { Replicated } from "./replicated.ts";
 import type { SigningKey } from "./signing-key.ts";
 import type { Counted, CountedGroup, Grouping, Range } from "./statistics.ts";
+import type { Steps } from "./turns.ts";
 import type { Verification, VerifyOptions } from "./verification.ts";
 
 export interface EntryQuery {
@@ -58,9 +59,11 @@ export interface Ledger {
    * write and read. Gives how many were written; `signal` ends it between two of them. Throws LedgerError; then the
    * first ones stand.
    */
-  appendEach(happened: Iterable<Listed>, options?: AppendEachOptions): Promise<number>;
+  appendEach(happened: Iterable<Listed>, options?: Steps): Promise<number>;
   /** everything about one subject, oldest first */
   entriesOf(subject: string): Promise<Entry[]>;
+  /** the same of several subjects at once */
+  entriesOfEach(subjects: readonly string[]): Promise<Map<string, Entry[]>>;
   entries(query?: EntryQuery): Promise<Entry[]>;
   entry(id: string): Promise<Entry | null>;
   /** place and hash of the last entry; null in an empty ledger */
@@ -75,9 +78,10 @@ export interface Ledger {
   countedBy(range: Range, grouping: Grouping): Promise<CountedGroup[]>;
   /** readings of the newest measurements of a range that stand, and what was excluded of them, oldest first */
   readingsWithin(range: Range, mostRecords: number): Promise<Entry[]>;
-  verify(options?: VerifyOptions): Promise<Verification>;
-  /** compares the list of records with what follows from the entries */
-  verifyList(): Promise<ListCheck>;
+  /** walks the whole chain; rejects with the reason of a signal that stops it */
+  verify(options?: VerifyOptions, steps?: Steps): Promise<Verification>;
+  /** compares the list of records with what follows from the entries; stopped likewise */
+  verifyList(steps?: Steps): Promise<ListCheck>;
   /** signs the chain as it stands; null when there is no key or no entry */
   checkpoint(): Promise<Checkpoint | null>;
   /**
@@ -102,12 +106,6 @@ export type Happened = { [K in Kind]: { kind: K; body: BodyOf<K>; key?: string }
 
 /** One of a long list, by a key that says the same row again. */
 export type Listed = Happened & { subject: string; key: string };
-
-export interface AppendEachOptions {
-  /** how many of the list were looked at so far */
-  onProgress?: (seen: number) => void;
-  signal?: AbortSignal;
-}
 
 export interface AppendOptions {
   /** idempotency key; becomes the id of the entry */

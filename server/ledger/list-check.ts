@@ -5,17 +5,18 @@ import type { Entry } from "./entry.ts";
 import { recordRow, toldKinds } from "./projection.ts";
 import { aboutSubjects } from "./rows.ts";
 import type { RecordRow, Store } from "./tables.ts";
+import type { Steps } from "./turns.ts";
 
 /** Whether the list of records says what follows from the chain; `says` names the first record where it does not. */
 export type ListCheck = { good: true; records: number } | { good: false; records: number; message: Message };
 
-const pageRows = 500;
+const pageRows = 100;
 
 /**
  * Makes every row of the list again from the entries and compares; counts that none is missing, in the list and in the
  * index the search uses. The chain itself is not looked at: `verifyChain` does that.
  */
-export async function verifyList(store: Store): Promise<ListCheck> {
+export async function verifyList(store: Store, { signal }: Steps = {}): Promise<ListCheck> {
   const { db } = store;
   let records = 0;
   for (let after = 0; ; ) {
@@ -39,6 +40,7 @@ export async function verifyList(store: Store): Promise<ListCheck> {
       records += 1;
     }
     after = last.seq;
+    signal?.throwIfAborted();
   }
   return (await missing(store, records)) ?? { good: true, records };
 }

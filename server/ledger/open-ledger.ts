@@ -29,7 +29,7 @@ export interface LedgerOptions {
 export async function openLedger(options: LedgerOptions): Promise<Ledger> {
   const { file, now, bench, readOnly = false } = options;
   if (!readOnly) makeFolder(dirname(file));
-  const store = openSqlite(file, now().toISOString(), readOnly);
+  const store = await openSqlite(file, now().toISOString(), readOnly);
   const keyFile = options.keyFile === undefined ? keyFileIn(dirname(file)) : options.keyFile;
   return ledgerOn(store, {
     now,

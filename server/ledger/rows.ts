@@ -41,17 +41,17 @@ export async function aboutSubject(db: Store["db"] | Trx, subject: string): Prom
   return rows.map(entryOf);
 }
 
-/** Everything of these kinds written about each of the subjects, oldest first. */
+/** Everything written about each of the subjects, of these kinds or all, oldest first. */
 export async function aboutSubjects(
   db: Store["db"] | Trx,
-  subjects: string[],
-  kinds: readonly string[],
+  subjects: readonly string[],
+  kinds?: readonly string[],
 ): Promise<Map<string, Entry[]>> {
   const rows = await db
     .selectFrom("entries")
     .selectAll()
     .where("subject", "in", subjects)
-    .where("kind", "in", kinds)
+    .$if(kinds !== undefined, (some) => some.where("kind", "in", kinds ?? []))
     .orderBy("seq")
     .execute();
   const about = new Map<string, Entry[]>();

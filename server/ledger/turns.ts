@@ -1,10 +1,16 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 
+/** Long work: where it tells how much of it was done so far, and what ends it early. */
+export interface Steps {
+  onProgress?: (seen: number) => void;
+  signal?: AbortSignal;
+}
+
 /** Work goes on for so long at most before whatever else waits has its turn: a line of a balance above all, ms. */
 const longestMs = 15;
 
 /** Gives the other work of this process its turn whenever some milliseconds have gone by since it had one. */
-export class Turns {
+class Turns {
   #sinceMs = performance.now();
 
   async due(): Promise<void> {

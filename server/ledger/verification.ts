@@ -5,6 +5,7 @@ import { noHash } from "./entry.ts";
 import { unshown } from "./not-shown.ts";
 import { SignatureWalk, type Signed, type Trust } from "./signature-walk.ts";
 import type { EntryRow, Store } from "./tables.ts";
+import type { Steps } from "./turns.ts";
 
 export type VerifyOptions = Trust;
 
@@ -46,8 +47,7 @@ const pageRows = 200;
 export async function verifyChain(
   store: Store,
   options: VerifyOptions,
-  onProgress: (row: number) => void = () => {},
-  signal?: AbortSignal,
+  { onProgress, signal }: Steps = {},
 ): Promise<Verification> {
   const shared = store.manySign === true;
   const signatures = new SignatureWalk(options, shared);
@@ -83,7 +83,7 @@ export async function verifyChain(
     const last = rows.at(-1);
     if (!last) break;
     after = last.seq;
-    onProgress(after);
+    onProgress?.(after);
     await nextTurn();
     signal?.throwIfAborted();
   }

@@ -1,6 +1,6 @@
-import { setImmediate as nextTurn } from "node:timers/promises";
 import { type Message, messageOf } from "../../calibration/message.ts";
-import { appendAllTo, appendSliceTo, appendTo } from "./append.ts";
+import { appendAllTo, appendTo } from "./append.ts";
+import { appendSliceTo } from "./append-slice.ts";
 import type { CustomerNames } from "./customer-names.ts";
 import type { EntryOf } from "./entry.ts";
 import { LedgerError, type LedgerErrorKind } from "./error.ts";
@@ -9,7 +9,7 @@ import { appendReplicatedTo } from "./replicated.ts";
 import type { SigningKey } from "./signing-key.ts";
 import type { Store } from "./tables.ts";
 
-/** Entries of a list that one transaction may hold; some milliseconds end it before that. */
+/** Entries of a list that one transaction holds: some milliseconds of work, after which whatever else waits has its turn. */
 const mostAtOnce = 100;
 
 /** Troubles of the disk, which hold until somebody does something about them. */
@@ -75,33 +75,35 @@ export function writingTo(
     appendReplicated: (entries) =>
       written(() => appendReplicatedTo(store, entries, { bench, at: at(), key })),
     async appendEach(happened, { onProgress, signal } = {}) {
-      const list = happened[Symbol.iterator]();
-      let waiting: Listed[] = [];
       let [seen, count] = [0, 0];
-      while (!signal?.aborted) {
-        for (let next = list.next(); !next.done; next = list.next()) {
-          waiting.push(next.value);
-          if (waiting.length >= mostAtOnce) break;
-        }
-        if (waiting.length === 0) break;
-        const slice = await written(async () => {
+      for (const slice of inSlices(happened)) {
+        if (signal?.aborted) break;
+        count += await written(async () => {
           const when = { bench, at: at() };
           const leaptMs = leaptBy();
-          const drafts = (await apartAt(when.at, waiting)).map(({ key: id, ...draft }, place) => ({
+          const drafts = (await apartAt(when.at, slice)).map(({ key: id, ...draft }, place) => ({
             ...{ ...draft, id, ...when },
             ...(place === 0 ? { leaptMs } : {}),
           }));
-          return appendSliceTo(store, drafts, key);
+          return appendSliceTo(store, drafts, { bench, at: when.at, key });
         });
-        waiting = waiting.slice(slice.seen);
-        seen += slice.seen;
-        count += slice.written;
+        seen += slice.length;
         onProgress?.(seen);
-        await nextTurn();
       }
       return count;
     },
   };
+}
+
+function* inSlices(happened: Iterable<Listed>): Generator<Listed[]> {
+  let slice: Listed[] = [];
+  for (const one of happened) {
+    slice.push(one);
+    if (slice.length < mostAtOnce) continue;
+    yield slice;
+    slice = [];
+  }
+  if (slice.length > 0) yield slice;
 }
 
 /** Tells by how much the clock went on more than the time that passed since it was last asked, ms; 0 the first time. */

@@ -2,7 +2,8 @@ import { localTime } from "../../calibration/local-time.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { type Cell, type Column, statementCells, statementColumns } from "./statement-cells.ts";
 
-const pageRows = 500;
+/** Records read together: some milliseconds of work, after which whatever else waits has its turn. */
+const pageRows = 100;
 
 /** The columns of finished measurements, with their units. New ones come behind the old ones. */
 export const recordColumns: readonly Column[] = [
@@ -47,6 +48,7 @@ export async function* recordRows(
       filters: lot === undefined ? {} : { lot },
       page: { size: pageRows, ...(before === undefined ? {} : { before }) },
     });
+    const about = await ledger.entriesOfEach(page.records.map(({ subject }) => subject));
     const rows: Cell[][] = [];
     for (const record of page.records)
       rows.push([
@@ -69,7 +71,7 @@ export async function* recordRows(
         record.dry,
         record.dry_g,
         onClockOf(zone, record.at),
-        ...statementCells(await ledger.entriesOf(record.subject)),
+        ...statementCells(about.get(record.subject) ?? []),
       ]);
     yield rows;
     before = page.next;

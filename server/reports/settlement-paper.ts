@@ -1,3 +1,4 @@
+import { momentText } from "../../calibration/local-time.ts";
 import type { Locale } from "../../views/messages/language.ts";
 import { tell, tellerOf } from "../../views/messages/tell.ts";
 import { inLocale } from "../../views/numbers.ts";
@@ -17,8 +18,8 @@ export interface SettlementPaper {
   organisation: Organisation;
   demo: boolean;
   locale: Locale;
-  /** a moment on the clock of the place */
-  when(at: string): string;
+  /** time zone of the place, of the IANA list */
+  zone: string;
 }
 
 /**
@@ -26,7 +27,8 @@ export interface SettlementPaper {
  * RangeError where nothing was settled.
  */
 export async function settlementPdf(of: SettlementPaper): Promise<Buffer> {
-  const { lot, closing, hash, prices, organisation, locale, when } = of;
+  const { lot, closing, hash, prices, organisation, locale, zone } = of;
+  const when = (at: string) => momentText(at, zone);
   if (!closing.settlement) throw new RangeError("nothing was settled");
   const t = tellerOf(locale);
   const view = sheetView({ settled: closing.settlement, lotFine: closing.fine_g }, prices, { locale, when });

@@ -1,4 +1,4 @@
-import { localTime } from "../../calibration/local-time.ts";
+import { localTime, momentText } from "../../calibration/local-time.ts";
 import type { Locale } from "../../views/messages/language.ts";
 
 /** How a page tells something: in its language, on the clock of the place. */
@@ -8,11 +8,8 @@ export interface Manner {
   zone: string;
 }
 
-/** A moment as every page writes it: day and time on the clock of the place, with how far it is from UTC. */
-export function whenOf(at: string, zone: string): string {
-  const { day, time, offset } = localTime(at, zone);
-  return `${day} ${time} ${zone === "UTC" ? "UTC" : offset}`;
-}
+/** A moment as every page writes it. */
+export const whenOf = momentText;
 
 /** The day of a moment on the clock of the place. */
 export const dayOf = (at: string, zone: string): string => localTime(at, zone).day;

@@ -7,6 +7,8 @@ const sources = ["calibration", "drivers", "server", "views"];
 const settings = ["package.json", "tsconfig.json"];
 /** Programs that tests start by the hundred. */
 const processes = ["test/server/ledger/bench-process.mjs", "test/server/ledger/scale-process.mjs"];
+/** The thread they work in. */
+const thread = "server/ledger/sqlite-worker.ts";
 /** Written when a build has succeeded; as old as its start. */
 const built = join("dist", ".built");
 
@@ -22,8 +24,9 @@ export default function build(): void {
   const start = new Date();
   execFileSync("npm", ["run", "build", "--silent"], { stdio: "inherit" });
   buildSync({
-    entryPoints: processes,
+    entryPoints: [...processes, thread],
     outdir: join("dist", "test"),
+    entryNames: "[name]",
     bundle: true,
     format: "esm",
     platform: "node",

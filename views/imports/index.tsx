@@ -80,32 +80,6 @@ export function ImportPage(view: ImportView) {
   );
 }
 
-/** How far a long list is taken over, with a way to stop it. */
-export function RunningPage(view: {
-  list: ListName;
-  of: number;
-  seen: number;
-  run: string;
-  csrfToken: string;
-}) {
-  const t = useTell();
-  const { list, of, seen } = view;
-  return (
-    <form method="post" action="/imports/stopped" class="sheet">
-      <Csrf token={view.csrfToken} />
-      <input type="hidden" name="run" value={view.run} />
-      <p role="status">
-        <progress value={seen} max={of} />{" "}
-        {t("imports.so-far", { seen, rows: of, list: t(`imports.lists.${list}`) })}
-      </p>
-      <p class="hint">{t("imports.goes-on")}</p>
-      <button type="submit" class="plain">
-        {t("imports.stop")}
-      </button>
-    </form>
-  );
-}
-
 export interface PreviewView {
   list: ListName;
   from: string;

@@ -1,7 +1,8 @@
 import { hash } from "node:crypto";
 import { canonicalJson } from "../canonical-json.ts";
 import type { BodyOf } from "../kinds.ts";
-import type { AppendEachOptions, Ledger, Listed } from "../ledger.ts";
+import type { Ledger, Listed } from "../ledger.ts";
+import type { Steps } from "../turns.ts";
 import type { ImportPreview } from "./preview.ts";
 
 /**
@@ -12,7 +13,7 @@ export function takeOverWeighings(
   ledger: Pick<Ledger, "appendEach">,
   rows: ImportPreview["rows"],
   from: string,
-  options?: AppendEachOptions,
+  options?: Steps,
 ): Promise<number> {
   return ledger.appendEach(weighingsOf(rows, from), options);
 }
@@ -35,7 +36,7 @@ export function takeOverTickets(
   ledger: Pick<Ledger, "appendEach">,
   rows: ImportPreview["rows"],
   from: string,
-  options?: AppendEachOptions,
+  options?: Steps,
 ): Promise<number> {
   return ledger.appendEach(ticketsOf(rows, from), options);
 }

@@ -5,7 +5,8 @@ import { locales } from "../../../views/messages/language.ts";
 import type { ListName, WrongCell } from "../../ledger/imports/lists.ts";
 import type { ImportPreview, RowCheck } from "../../ledger/imports/preview.ts";
 import { takeOverTickets, takeOverWeighings } from "../../ledger/imports/take-over.ts";
-import type { AppendEachOptions, Ledger } from "../../ledger/ledger.ts";
+import type { Ledger } from "../../ledger/ledger.ts";
+import type { Steps } from "../../ledger/turns.ts";
 import type { Library } from "../../metals/library.ts";
 import { nextOwn, type OwnMetals } from "../../metals/own-metals.ts";
 import {
@@ -73,7 +74,7 @@ function wrongSpecification(row: Values, library: Library) {
 export async function takeOver(
   preview: ImportPreview,
   from: string,
-  { ledger, library, ...options }: { ledger: Ledger; library: CurrentLibrary } & AppendEachOptions,
+  { ledger, library, ...options }: { ledger: Ledger; library: CurrentLibrary } & Steps,
 ): Promise<number> {
   const rows = preview.rows.map(({ values }) => values);
   switch (preview.list) {

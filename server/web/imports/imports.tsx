@@ -1,12 +1,12 @@
 import { createHash } from "node:crypto";
-import { setTimeout as pause } from "node:timers/promises";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
-import { ImportPage, type ImportView, PreviewPage, RunningPage } from "../../../views/imports/index.tsx";
+import { ImportPage, type ImportView, PreviewPage } from "../../../views/imports/index.tsx";
 import type { Locale } from "../../../views/messages/language.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
+import { RunningPage } from "../../../views/running.tsx";
 import type { Sentence } from "../../../views/sentence.tsx";
 import { alsoUnderstood } from "../../ledger/imports/headings.ts";
 import { type ListName, lists } from "../../ledger/imports/lists.ts";
@@ -14,13 +14,13 @@ import { type ImportPreview, previewImport } from "../../ledger/imports/preview.
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { CurrentLibrary } from "../../station/current-library.ts";
 import { type Entries, formIn } from "../forms/form.ts";
+import { type Job, job, lookAgainSeconds, soon } from "../job.ts";
 import { frameOf, ownMark } from "../look.ts";
 import { html, queryOf } from "../page-request.ts";
 import { nameIn } from "../records/record-view.ts";
 import { refusalOf } from "../refused.ts";
 import { fileOf } from "../uploads.ts";
-import { rowCheck } from "./import-lists.ts";
-import { type ImportRun, importRun } from "./import-run.ts";
+import { rowCheck, takeOver } from "./import-lists.ts";
 
 interface Parts {
   ledger: Ledger;
@@ -28,13 +28,15 @@ interface Parts {
   demo: boolean;
 }
 
+/** A list that is being taken over. */
+interface ImportRun {
+  list: ListName;
+  job: Job<number>;
+}
+
 /** Lists that were looked at and are not taken over yet; an older one is chosen again. */
 const mostHeld = 4;
 const rowsShown = 20;
-/** A list that is taken over so soon is answered with what was taken, ms. */
-const soonMs = 1500;
-/** A page that shows how far an import is looks again after so many seconds. */
-const lookAgainSeconds = 2;
 const refusedShown = 500;
 
 /** The columns of each list, with the words that are understood for them in the language of the page. */
@@ -163,20 +165,30 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
       const error = message("imports.gone");
       return choose(request, reply, { problems: [{ fieldId: "file", error }] });
     }
-    const run = runs.get(key) ?? importRun(waiting.preview, waiting.from, { ledger, library });
+    const { preview, from } = waiting;
+    const run = runs.get(key) ?? {
+      list: preview.list,
+      job: job(preview.rows.length, (steps) => takeOver(preview, from, { ledger, library, ...steps })),
+    };
     runs.set(key, run);
-    await Promise.race([run.ended, pause(soonMs)]);
-    return run.outcome ? ended(request, reply, key, run) : reply.redirect(`/imports/running?run=${key}`, 303);
+    await soon(run.job);
+    return run.job.outcome
+      ? ended(request, reply, key, run)
+      : reply.redirect(`/imports/running?run=${key}`, 303);
   });
 
   app.get("/imports/running", (request, reply) => {
     const { run: key = "" } = queryOf(request);
     const run = runs.get(key);
     if (!run) return reply.redirect("/imports", 303);
-    if (run.outcome) return ended(request, reply, key, run);
+    if (run.job.outcome) return ended(request, reply, key, run);
     const around = frame(request, reply);
-    const { list, of, seen } = run;
-    const main = <RunningPage {...{ list, of, seen }} run={key} csrfToken={around.csrfToken} />;
+    const { of, seen } = run.job;
+    const view = {
+      ...{ of, seen, run: key, stopAt: "/imports/stopped", csrfToken: around.csrfToken },
+      soFar: message("imports.so-far", { seen, rows: of, list: { code: `imports.lists.${run.list}` } }),
+    };
+    const main = <RunningPage {...view} />;
     const title = tellerOf(around.locale)("imports.running");
     return html(reply.header("refresh", lookAgainSeconds), page({ ...around, title, main }));
   });
@@ -185,24 +197,26 @@ export function importRoutes(app: FastifyInstance, { ledger, library, demo }: Pa
     const { run: key } = formIn(request, runForm);
     const run = runs.get(key);
     if (!run) return reply.redirect("/imports", 303);
-    run.stop();
-    await run.ended;
+    run.job.stop();
+    await run.job.ended;
     return ended(request, reply, key, run);
   });
 
   function ended(request: FastifyRequest, reply: FastifyReply, key: string, run: ImportRun) {
     runs.delete(key);
-    const { list, of, outcome } = run;
+    const { list } = run;
+    const { of, outcome } = run.job;
     if (outcome && "message" in outcome)
       return choose(request, reply, { list, problems: [{ fieldId: "file", error: outcome.message }] });
-    const { count = 0, stopped = false } = outcome ?? {};
+    const { done: count = 0, stopped = false } = outcome ?? {};
     if (!stopped) held.delete(key);
     return reply.redirect(`/imports?taken=${count}&list=${list}${stopped ? `&of=${of}` : ""}`, 303);
   }
 
   app.addHook("preClose", async () => {
-    for (const run of runs.values()) run.stop();
-    await Promise.all([...runs.values()].map((run) => run.ended));
+    const jobs = [...runs.values()].map((run) => run.job);
+    for (const running of jobs) running.stop();
+    await Promise.all(jobs.map((running) => running.ended));
   });
 }
 

@@ -3,6 +3,7 @@ import { tell, tellerOf } from "../../../views/messages/tell.ts";
 import { densityText, inLocale } from "../../../views/numbers.ts";
 import type { Evaluate } from "../../compute/evaluation.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
+import { printedPdf } from "../../reports/print-thread.ts";
 import { isMeasured } from "../../weighing/recorded-statement.ts";
 import { frameOf, lookOf } from "../look.ts";
 import { dayOf, type Manner } from "../when.ts";
@@ -23,8 +24,8 @@ export function labelRoutes(app: FastifyInstance, { ledger, evaluate, demo }: Pa
       const { piece } = request.params;
       const read = await readRecord(await ledger.entriesOf(piece), evaluate);
       if (!read) return noRecordPage(reply, frameOf(request, reply, { path: "/records", demo }), piece);
-      const { labelPdf } = await import("../../reports/label.ts");
-      const pdf = await labelPdf({ ...labelOf(read, demo, lookOf(request)), code: piece });
+      const label = { ...labelOf(read, demo, lookOf(request)), code: piece };
+      const pdf = await printedPdf({ paper: "label", of: label });
       return reply
         .type("application/pdf")
         .header("content-disposition", "inline; filename=label.pdf")

@@ -13,6 +13,7 @@ import type { EntryOf } from "../../ledger/entry.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import type { Library } from "../../metals/library.ts";
 import { issueReport, reportAsIssued } from "../../reports/issue.ts";
+import { printedPdf } from "../../reports/print-thread.ts";
 import { keepPrint, type Printed, printOf } from "../../reports/report-folder.ts";
 import { languageOf } from "../../reports/writing.ts";
 import { programVersion } from "../../version.ts";
@@ -147,7 +148,7 @@ async function printed(report: Report): Promise<Printed> {
   const href = `/records/${encodeURIComponent(report.record.subject)}`;
   const pdfHref = `${href}/reports/${report.number}.pdf?copy=${report.copy}`;
   return {
-    pdf: await (await import("../../reports/pdf.ts")).reportPdf(report),
+    pdf: await printedPdf({ paper: "report", of: report }),
     page: render(<ReportPage {...reportView(report, { recordHref: href, pdfHref })} />, report.locale),
   };
 }

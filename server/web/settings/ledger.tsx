@@ -4,14 +4,17 @@ import { z } from "zod";
 import { message } from "../../../calibration/message.ts";
 import { tellerOf } from "../../../views/messages/tell.ts";
 import { page } from "../../../views/page.tsx";
+import { RunningPage } from "../../../views/running.tsx";
 import { LedgerPage, type LedgerView } from "../../../views/settings/ledger.tsx";
-import { readOutside, writtenCheckpoint } from "../../ledger/checkpoint.ts";
+import { type OutsideHead, readOutside, writtenCheckpoint } from "../../ledger/checkpoint.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { verifierKey } from "../../ledger/note.ts";
 import { pinnedKey, pinnedKeyFile } from "../../ledger/pinned-key.ts";
 import type { ReplicationState } from "../../ledger/replication.ts";
+import type { Steps } from "../../ledger/turns.ts";
 import { type WitnessState, witnessesOf } from "../../ledger/witness/keep-witnessed.ts";
 import { type Entries, formIn } from "../forms/form.ts";
+import { type Job, job, lookAgainSeconds, soon } from "../job.ts";
 import { frameOf } from "../look.ts";
 import { html } from "../page-request.ts";
 import { problemsOf, refusalOf } from "../refused.ts";
@@ -26,7 +29,10 @@ interface Parts {
   witnesses: () => readonly WitnessState[];
 }
 
+type Checked = NonNullable<LedgerView["checked"]>;
 type Shown = Partial<Pick<LedgerView, "checkpoint" | "checked" | "kept" | "problems">>;
+
+const stopCheckAt = "/settings/ledger/checking/stopped";
 
 /** Checkpoints that somebody kept elsewhere, one a line. */
 const keptForm = ({ lines }: Entries) => z.object({ kept: lines() });
@@ -34,9 +40,13 @@ const keptForm = ({ lines }: Entries) => z.object({ kept: lines() });
 /** The ledger itself: checked whole, signed for somebody to keep elsewhere, handed over. */
 export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication, witnesses }: Parts): void {
   const folder = dirname(ledger.place);
+  const frame = (request: FastifyRequest, reply: FastifyReply) =>
+    frameOf(request, reply, { path: "/settings", demo });
+  /** one check at a time: whoever asks for another meanwhile is shown this one */
+  let checking: { kept: string; job: Job<Checked> } | undefined;
 
   async function show(request: FastifyRequest, reply: FastifyReply, shown: Shown = {}) {
-    const frame = frameOf(request, reply, { path: "/settings", demo });
+    const around = frame(request, reply);
     const { problems = [], kept = "", ...rest } = shown;
     const view: LedgerView = {
       place: ledger.place,
@@ -48,13 +58,13 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication, 
       witnesses: await witnessesShown(),
       kept,
       problems,
-      csrfToken: frame.csrfToken,
+      csrfToken: around.csrfToken,
       ...rest,
     };
-    const title = tellerOf(frame.locale)("ledger-page.title");
+    const title = tellerOf(around.locale)("ledger-page.title");
     return html(
       reply,
-      page({ ...frame, title, main: <LedgerPage {...view} /> }),
+      page({ ...around, title, main: <LedgerPage {...view} /> }),
       problems.length > 0 ? 422 : 200,
     );
   }
@@ -109,12 +119,56 @@ export function ledgerRoutes(app: FastifyInstance, { ledger, demo, replication, 
       return show(request, reply, { kept, problems: [{ fieldId: "kept", error }] });
     }
     const checkpoints = read.flatMap((one) => (one ? [one] : []));
-    // the last entries get their signature first, so that the key vouches for all of them
-    await ledger.checkpoint().catch(() => null);
-    const keyId = pinnedKey(folder) ?? ledger.key?.keyId;
-    const found = await ledger.verify({ checkpoints, ...(keyId === undefined ? {} : { keyId }) });
-    if (!found.good) return show(request, reply, { kept, checked: found });
-    const list = await ledger.verifyList();
-    return show(request, reply, { kept, checked: { ...found, fitting: checkpoints.length, list } });
+    const of = (await ledger.head())?.seq ?? 0;
+    checking ??= { kept, job: job(of, (steps) => checkedWhole(ledger, checkpoints, steps)) };
+    await soon(checking.job);
+    return checking.job.outcome ? ended(request, reply) : reply.redirect("/settings/ledger/checking", 303);
   });
+
+  app.get("/settings/ledger/checking", (request, reply) => {
+    if (!checking) return reply.redirect("/settings/ledger", 303);
+    const { of, seen, outcome } = checking.job;
+    if (outcome) return ended(request, reply);
+    const around = frame(request, reply);
+    const soFar = message("ledger-page.check.so-far", { seen, entries: of });
+    const { csrfToken } = around;
+    const main = <RunningPage {...{ of, seen, soFar, csrfToken }} run="check" stopAt={stopCheckAt} />;
+    const title = tellerOf(around.locale)("ledger-page.check.running");
+    return html(reply.header("refresh", lookAgainSeconds), page({ ...around, title, main }));
+  });
+
+  app.post(stopCheckAt, { preHandler: app.csrfProtection }, async (request, reply) => {
+    checking?.job.stop();
+    await checking?.job.ended;
+    return checking ? ended(request, reply) : reply.redirect("/settings/ledger", 303);
+  });
+
+  /** What a check came to is told once. */
+  function ended(request: FastifyRequest, reply: FastifyReply) {
+    const { kept = "", job: { outcome } = {} } = checking ?? {};
+    checking = undefined;
+    if (outcome && "done" in outcome && outcome.done)
+      return show(request, reply, { kept, checked: outcome.done });
+    const error = outcome && "message" in outcome ? outcome.message : message("ledger-page.check.stopped");
+    return show(request, reply, { kept, problems: [{ fieldId: "kept", error }] });
+  }
+
+  app.addHook("preClose", async () => {
+    checking?.job.stop();
+    await checking?.job.ended;
+  });
+}
+
+/** The whole chain and the list made from it, by the key that is trusted for this ledger and by what was kept elsewhere. */
+async function checkedWhole(
+  ledger: Ledger,
+  checkpoints: readonly OutsideHead[],
+  steps: Steps,
+): Promise<Checked> {
+  // the last entries get their signature first, so that the key vouches for all of them
+  await ledger.checkpoint().catch(() => null);
+  const keyId = pinnedKey(dirname(ledger.place)) ?? ledger.key?.keyId;
+  const found = await ledger.verify({ checkpoints, ...(keyId === undefined ? {} : { keyId }) }, steps);
+  if (!found.good) return found;
+  return { ...found, fitting: checkpoints.length, list: await ledger.verifyList(steps) };
 }

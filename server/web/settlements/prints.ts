@@ -10,6 +10,7 @@ import { Problem } from "../../../views/problem.tsx";
 import type { Sentence } from "../../../views/sentence.tsx";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { lotOf } from "../../lots/evolve.ts";
+import { printedPdf } from "../../reports/print-thread.ts";
 import { keepPdf, pdfOf } from "../../reports/report-folder.ts";
 import { settlementOf } from "../../settlements/evolve.ts";
 import type { Station } from "../../station/station.ts";
@@ -20,7 +21,7 @@ import { named } from "../names.ts";
 import { html } from "../page-request.ts";
 import { refusalOf } from "../refused.ts";
 import { organisationAt } from "../reports/organisation-at.ts";
-import { type Manner, whenOf } from "../when.ts";
+import type { Manner } from "../when.ts";
 
 export interface PrintParts {
   station: Station;
@@ -42,13 +43,12 @@ export async function printSettlement(
   if (!lot || !closing) throw new Refusal("lot.none");
   const hash = entries.find((entry) => entry.id === closing.entry)?.hash ?? "";
   if (!closing.settlement) return;
-  const { settlementPdf } = await import("../../reports/settlement-paper.ts");
-  const pdf = await settlementPdf({
-    ...{ lot, closing, hash, locale, demo },
+  const of = {
+    ...{ lot, closing, hash, locale, demo, zone },
     prices: Object.values(settlementOf(entries).prices).flat(),
     organisation: await organisationAt(ledger, Number.MAX_SAFE_INTEGER, locale),
-    when: (at) => whenOf(at, zone),
-  });
+  };
+  const pdf = await printedPdf({ paper: "settlement", of });
   const print = {
     closing: closing.entry,
     language: locale,
