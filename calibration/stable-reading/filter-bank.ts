@@ -1,7 +1,7 @@
 import { type Expected, MotionFilter, type Swing } from "./motion-filter.ts";
 import { type Motion, motions } from "./motions.ts";
 import type { Noise } from "./noise.ts";
-import type { Tail } from "./swing-fit.ts";
+import type { Tail } from "./tail.ts";
 
 /** Shares of readings that creep by more than can be neglected, and of slow mechanisms. */
 export interface Expectation {

@@ -1,5 +1,5 @@
 import { mean } from "../mean.ts";
-import type { Tail } from "./swing-fit.ts";
+import type { Tail } from "./tail.ts";
 
 /** What swings of a bench leave that ring, and so follow no exponential. */
 export interface Ring {

@@ -5,7 +5,8 @@ import { lineDeviation } from "./noise.ts";
 import { createPoints, type Point, type StableLine } from "./points.ts";
 import { type PossibleCreep, possibleCreep } from "./possible-creep.ts";
 import { type Ring, sizeOf } from "./ring.ts";
-import { type Fitted, noTail, tailOf } from "./swing-fit.ts";
+import { type Fitted, tailOf } from "./swing-fit.ts";
+import { noTail } from "./tail.ts";
 
 /**
  * Why a reading is flagged: it was still creeping, a creep of 1 mg could not be excluded yet, a small step came before, the

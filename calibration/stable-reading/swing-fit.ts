@@ -1,16 +1,6 @@
 import type { Response } from "./response.ts";
 import { decayOf, type Ring, unforetold } from "./ring.ts";
-
-/** What is left of the mechanism's own swing when a plateau begins; sizes in steps d. */
-export interface Tail {
-  /** value less its level, as foretold, how far that may be off, and how fast it dies */
-  left: number;
-  steps: number;
-  tauSeconds: number;
-  /** size of what follows no exponential, and how fast it dies */
-  roughSteps: number;
-  roughTauSeconds: number;
-}
+import type { Tail } from "./tail.ts";
 
 /** What a swing leaves, and the logarithm of its time constant, s: where it follows one, and where it only dies by one. */
 export interface Fitted {
@@ -18,9 +8,6 @@ export interface Fitted {
   logTau?: number;
   decayLogTau?: number | undefined;
 }
-
-/** A load that was seen at rest before swings no more. */
-export const noTail: Tail = { left: 0, steps: 0, tauSeconds: 1, roughSteps: 0, roughTauSeconds: 1 };
 
 /** Time constants tried, s. */
 const tried = { least: 0.1, most: 1.6, factor: 1.07 };

@@ -58,7 +58,7 @@ export function checkFormView(
             of: names.length,
             live: (
               <LotBalance
-                live={{ live: bench.scale.live(), waitingFor: bench.waitingFor }}
+                live={{ live: bench.live, waitingFor: bench.waitingFor }}
                 {...(demo ? { demoToken: csrfToken } : {})}
               />
             ),
