@@ -14,7 +14,7 @@ if (run("git", "status", "--porcelain") !== "") faults.push("The work tree is no
 if (run("git", "tag", "--list", tag) !== "")
   faults.push(`The tag ${tag} stands. Raise the version in package.json.`);
 const [, changed = ""] = readFileSync("README.md", "utf8").split(`\n### ${version}\n`);
-const text = changed.split(/\n##/)[0].trim();
+const text = changed.split(/\n(?:##|---)/)[0].trim();
 if (text === "") faults.push(`The README has no section “### ${version}” that says what changed.`);
 if (faults.length > 0) {
   for (const fault of faults) console.error(fault);
