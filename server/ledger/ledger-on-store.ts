@@ -232,7 +232,7 @@ async function mustBeCurrent(store: Store): Promise<void> {
 }
 
 async function entriesIn(store: Store, query: EntryQuery): Promise<Entry[]> {
-  const { after, before, kind, limit, newestFirst = false } = query;
+  const { after, before, kind, own, limit, newestFirst = false } = query;
   let rows = store.db
     .selectFrom("entries")
     .selectAll()
@@ -240,6 +240,7 @@ async function entriesIn(store: Store, query: EntryQuery): Promise<Entry[]> {
   if (after !== undefined) rows = rows.where("seq", ">", after);
   if (before !== undefined) rows = rows.where("seq", "<", before);
   if (kind !== undefined) rows = rows.where("kind", "in", [kind].flat());
+  if (own) rows = rows.where("origin", "is", null);
   if (limit !== undefined) rows = rows.limit(limit);
   return (await rows.execute()).map(entryOf);
 }

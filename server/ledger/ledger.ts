@@ -17,6 +17,8 @@ export interface EntryQuery {
   after?: number;
   before?: number;
   kind?: Kind | Kind[];
+  /** only what was written here first, not what other benches handed over */
+  own?: boolean;
   limit?: number;
   newestFirst?: boolean;
 }

@@ -2,6 +2,7 @@ import { type Message, message } from "../../calibration/message.ts";
 import { LedgerError } from "./error.ts";
 import type { Ledger } from "./ledger.ts";
 import { replicate } from "./replicate.ts";
+import { othersOf } from "./shared/others.ts";
 import type { SharedLedger } from "./shared/shared-ledger.ts";
 import { sharedWitness } from "./witness/shared-witness.ts";
 
@@ -18,6 +19,9 @@ export interface ReplicationState {
   /** why it waits; null when it does not */
   why: Message | null;
 }
+
+/** So often it is looked whether there is anything new here, and whether anything was heard of, ms. */
+const tickMs = 200;
 
 /** Without an answer for so long the page says that it waits, ms. */
 const silentMs = 4000;
@@ -36,18 +40,21 @@ export interface ReplicationOptions {
 
 /**
  * A bench with a shared ledger goes on writing into its own file, whatever the network does; this hands over what is
- * new, again and again, and waits while the shared one cannot be reached. Nothing is lost and nothing doubled.
+ * new, again and again, and waits while the shared one cannot be reached. Nothing is lost and nothing doubled. What the
+ * other benches of the site did comes the same way, within a second where the server calls.
  */
 export function keepReplicating(
   own: Ledger,
   options: ReplicationOptions,
 ): { state(): ReplicationState; stop(): Promise<void> } {
-  const { openShared, site = "", now, sleep, everyMs = 2000, onState } = options;
+  const { openShared, site = "", now, sleep, everyMs = 5000, onState } = options;
   const ended = new AbortController();
   const cosign = sharedWitness(own);
+  const seeOthers = othersOf(own);
   let state: ReplicationState = { state: "waiting", lastAt: null, place: null, toSend: null, why: null };
   let shared: SharedLedger | undefined;
   let upTo: number | null = null;
+  let [news, lookedMs] = [false, Number.NEGATIVE_INFINITY];
 
   const change = async (changed: Partial<ReplicationState>) => {
     const head = (await own.head())?.seq ?? 0;
@@ -55,12 +62,22 @@ export function keepReplicating(
     onState?.(state);
   };
 
+  const reach = async () => {
+    const opened = await openShared(ended.signal);
+    opened.onNews(site, () => {
+      news = true;
+    });
+    return opened;
+  };
+
   const once = async () => {
+    news = false;
+    lookedMs = performance.now();
     const slow = setTimeout(() => {
       void change({ state: "waiting", why: message("ledger.replication.slow") });
     }, silentMs);
     try {
-      shared ??= await openShared(ended.signal);
+      shared ??= await reach();
       const { place } = shared;
       await replicate(own, shared, {
         site,
@@ -69,7 +86,9 @@ export function keepReplicating(
           slow.refresh();
         },
       });
-      await cosign(shared, site);
+      const chains = await shared.chains(site);
+      await seeOthers(shared, chains);
+      await cosign(shared, chains);
       clearTimeout(slow);
       await change({ state: "up-to-date", lastAt: now().toISOString(), place, why: null });
     } catch (cause) {
@@ -81,10 +100,13 @@ export function keepReplicating(
     }
   };
 
+  /** Something to send to a shared ledger that answers: one that did not is given its time. */
+  const isNew = async () => state.state === "up-to-date" && (await own.head())?.seq !== upTo;
+
   const running = (async () => {
     while (!ended.signal.aborted) {
-      await once();
-      await sleep(everyMs, ended.signal);
+      if (news || performance.now() - lookedMs >= everyMs || (await isNew())) await once();
+      await sleep(tickMs, ended.signal);
     }
     await shared?.close().catch(() => {});
   })();

@@ -44,7 +44,7 @@ export async function keepPhoto(folder: string, { bytes, type, width, height }: 
 export const photoFiles: FilesBeside = {
   folder: photosBeside,
   async named(ledger) {
-    const entries = await ledger.entries({ kind: "photo" });
+    const entries = await ledger.entries({ kind: "photo", own: true });
     const photos = entries.flatMap(({ kind, body }) => (kind === "photo" ? [body as StoredPhoto] : []));
     const once = new Map(photos.map((photo) => [photo.hash, photo]));
     return [...once.values()].map((photo) => [{ name: photoName(photo), hash: photo.hash }]);

@@ -40,7 +40,13 @@ async function startedOn(
 ): Promise<EntryOf<"piece-opened">[]> {
   const found: EntryOf<"piece-opened">[] = [];
   for (let before = Math.min(upTo, Number.MAX_SAFE_INTEGER - 1) + 1; ; ) {
-    const page = await ledger.entries({ kind: "piece-opened", newestFirst: true, limit: pageSize, before });
+    const page = await ledger.entries({
+      kind: "piece-opened",
+      own: true,
+      newestFirst: true,
+      limit: pageSize,
+      before,
+    });
     for (const one of page)
       if (one.kind === "piece-opened" && writing.day(one.at) === writing.day(day)) found.push(one);
     const last = page.at(-1);

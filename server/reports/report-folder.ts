@@ -70,7 +70,7 @@ export async function pdfOf(folder: string, hash: string): Promise<Buffer | { fa
 export const reportFiles: FilesBeside = {
   folder: reportsBeside,
   async named(ledger) {
-    const issued = await ledger.entries({ kind: ["report-issued", "settlement-printed"] });
+    const issued = await ledger.entries({ kind: ["report-issued", "settlement-printed"], own: true });
     return issued.flatMap((entry) => {
       if (entry.kind === "settlement-printed") {
         const { pdf } = entry.body;

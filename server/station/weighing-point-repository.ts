@@ -25,8 +25,8 @@ export function weighingPointRepository(ledger: Ledger, lookAt = firstLook): Wei
     const kind = [...weighingKinds];
     const entries =
       readTo === undefined
-        ? (await ledger.entries({ kind, newestFirst: true, limit: lookAt })).reverse()
-        : await ledger.entries({ kind, after: readTo });
+        ? (await ledger.entries({ kind, own: true, newestFirst: true, limit: lookAt })).reverse()
+        : await ledger.entries({ kind, own: true, after: readTo });
     if (readTo === undefined) olderAreLeftOut = entries.length === lookAt;
     for (const entry of entries) {
       const item = withEntry(items.get(entry.subject), entry);

@@ -3,8 +3,8 @@ import { type Message, message } from "../../calibration/message.ts";
 import { reasonOf } from "../../calibration/reason.ts";
 import type { Entry } from "../ledger/entry.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import { RowsReached } from "../ledger/rows-reached.ts";
 import { cloudEventOf, deliveredKinds, eventType } from "./cloud-event.ts";
-import { SentUpTo } from "./sent-up-to.ts";
 import { signatureHeaders } from "./signature.ts";
 
 /** How it stands with one address. */
@@ -36,14 +36,19 @@ const atOnce = 100;
  */
 export function keepDelivering(ledger: Ledger, { now, sleep }: DeliveryOptions) {
   const ended = new AbortController();
-  const sent = new SentUpTo(dirname(ledger.place));
+  const sent = new RowsReached(dirname(ledger.place), "webhooks-sent.json");
   const states = new Map<string, WebhookState>();
   /** an address that is slow to answer is asked no second time meanwhile */
   const underWay = new Map<string, Promise<void>>();
   const notBefore = new Map<string, { ms: number; pauseMs: number }>();
 
   const waitingFor = async (url: string, from: number) =>
-    ledger.entries({ after: Math.max(sent.row(url) ?? 0, from), kind: [...deliveredKinds], limit: atOnce });
+    ledger.entries({
+      after: Math.max(sent.row(url) ?? 0, from),
+      kind: [...deliveredKinds],
+      own: true,
+      limit: atOnce,
+    });
 
   const deliver = async (url: string, from: number) => {
     const due = notBefore.get(url);

@@ -98,10 +98,11 @@ export async function openShared(options: SharedOptions): Promise<SharedLedger> 
       guarded(async () => {
         await append(pool, batch, { chain: await numberOf(batch), at: options.now().toISOString() });
         // apart from the commit, which nobody then waits for; a call that is not heard is made up for by asking
-        pool.query("select pg_notify($1, '')", [newsChannel]).catch(() => {});
+        if (batch.rows.some(({ here }) => here))
+          pool.query("select pg_notify($1, $2)", [newsChannel, batch.site]).catch(() => {});
       }),
     chains: (site) => guarded(() => ends().where("chains.site", "=", site).execute()),
-    rowsOf: (name, after, most, kind) =>
+    rowsOf: (name, after, most, kinds) =>
       guarded(() =>
         db
           .selectFrom("chain_rows as own")
@@ -123,17 +124,19 @@ export async function openShared(options: SharedOptions): Promise<SharedLedger> 
           .select(["own.prev_hash", "own.hash", sql<string>`coalesce(there.body, own.body)`.as("body")])
           .where("chains.name", "=", name)
           .where("own.seq", ">", after)
-          .$if(kind !== undefined, (rows) => rows.where("own.kind", "=", kind ?? ""))
+          .$if(kinds !== undefined, (rows) => rows.where("own.kind", "in", [...(kinds ?? [])]))
           .orderBy("own.seq")
           .limit(most)
           .execute(),
       ),
-    onNews(called) {
+    onNews(site, called) {
       pool
         .connect()
         .then((client) => {
           heard = client;
-          client.on("notification", called);
+          client.on("notification", ({ payload }) => {
+            if (payload === site) called();
+          });
           return client.query(`listen ${newsChannel}`);
         })
         .catch(() => {});

@@ -2,13 +2,24 @@ import { sql } from "kysely";
 import { Refusal } from "../../../calibration/refusal.ts";
 import { treeAt } from "../checkpoint-tree.ts";
 import { asLedgerError } from "../error.ts";
+import type { Kind } from "../kinds.ts";
 import { keptUntil, retentionFrom } from "../retention.ts";
 import type { Tables } from "../tables.ts";
 import { connect } from "./connection.ts";
 import { openChain, whereChain } from "./postgres-reading.ts";
 import { mustHaveSchema, type SharedTables } from "./postgres-shared.ts";
-import { type RetiredRun, stayingKinds } from "./retired.ts";
+import type { RetiredRun } from "./retired.ts";
 import { monthAfter } from "./schema.ts";
+
+/** Kinds that stay when their month is retired: who signs, what was signed, and how long records are kept. */
+const stayingKinds = [
+  "ledger-opened",
+  "signing-key",
+  "checkpoint",
+  "cosignature",
+  "witnessed",
+  "retention",
+] satisfies Kind[];
 
 interface Retiring {
   databaseUrl: string;

@@ -50,9 +50,9 @@ export interface SharedLedger {
   take(batch: Batch): Promise<void>;
   /** all chains of a site */
   chains(site: string): Promise<NamedHead[]>;
-  /** rows of a chain after a number, oldest first, each with its body; of one kind only, where one is named */
-  rowsOf(chain: string, after: number, most: number, kind?: Kind): Promise<ChainRow[]>;
-  /** calls whenever something was appended by whoever; where that cannot be heard, never */
-  onNews(called: () => void): void;
+  /** rows of a chain after a number, oldest first, each with its body; of some kinds only, where they are named */
+  rowsOf(chain: string, after: number, most: number, kinds?: readonly Kind[]): Promise<ChainRow[]>;
+  /** calls whenever a bench of the site appended something; where that cannot be heard, never */
+  onNews(site: string, called: () => void): void;
   close(): Promise<void>;
 }

@@ -5,7 +5,7 @@ import { contentText } from "../entry.ts";
 import type { BodyOf } from "../kinds.ts";
 import type { Ledger } from "../ledger.ts";
 import { cosignedAt, logName, type Note, rawKeyOf, readNote } from "../note.ts";
-import type { ChainRow, SharedLedger } from "../shared/shared-ledger.ts";
+import type { ChainRow, NamedHead, SharedLedger } from "../shared/shared-ledger.ts";
 import { leafHash, Tree } from "../tree.ts";
 
 /** The chain of another bench, as it was handed over to the shared ledger. */
@@ -23,9 +23,9 @@ const batch = 200;
 export function sharedWitness(own: Ledger) {
   const followed = new Map<string, Followed>();
 
-  return async (shared: SharedLedger, site: string): Promise<void> => {
+  return async (shared: SharedLedger, chains: readonly NamedHead[]): Promise<void> => {
     const ownName = await own.name();
-    for (const { chain, seq } of await shared.chains(site)) {
+    for (const { chain, seq } of chains) {
       const [first = ""] = chain.split("/");
       const name = logName(first);
       if (name === ownName) continue;
@@ -100,7 +100,7 @@ async function takeHome(
   const [entry] = await own.entries({ after: body.size, limit: 1 });
   const note = entry?.kind === "checkpoint" ? readNote(`${entry.body.note ?? ""}${body.line}`) : null;
   const name = logName(chain.split("/")[0] ?? "");
-  const keys = await shared.rowsOf(chain, 0, batch, "signing-key");
+  const keys = await shared.rowsOf(chain, 0, batch, ["signing-key"]);
   const known = keys.some(({ body: introduced }) => {
     const raw = rawKeyOf((jsonOf(introduced) as BodyOf<"signing-key">).publicKey);
     return note !== null && raw !== null && cosignedAt(note, { name, raw }) !== null;

@@ -31,7 +31,7 @@ export function secondPersonRoutes(
     { problems = [], typed }: Pick<SecondPersonPageView, "problems"> & { typed?: Record<string, string> },
   ) {
     const frame = frameOf(request, reply, { path: "/", demo });
-    const [last] = await ledger.entries({ kind: "second-reading", newestFirst: true, limit: 1 });
+    const [last] = await ledger.entries({ kind: "second-reading", own: true, newestFirst: true, limit: 1 });
     const typedBy = last?.kind === "second-reading" ? { typedBy: last.body.typedBy } : {};
     const view: SecondPersonPageView = {
       ticket: item.ticket,

@@ -7,12 +7,16 @@ import { run as exported } from "../../../server/cli/export.ts";
 import { run as verify } from "../../../server/cli/verify.ts";
 import type { Checkpoint } from "../../../server/ledger/checkpoint.ts";
 import type { Ledger } from "../../../server/ledger/ledger.ts";
+import { openLedger } from "../../../server/ledger/open-ledger.ts";
 import { replicate } from "../../../server/ledger/replicate.ts";
 import { keepReplicating } from "../../../server/ledger/replication.ts";
+import { othersOf } from "../../../server/ledger/shared/others.ts";
 import { openSharedForReading, sharedChains } from "../../../server/ledger/shared/postgres-reading.ts";
 import { openShared } from "../../../server/ledger/shared/postgres-shared.ts";
 import type { SharedLedger } from "../../../server/ledger/shared/shared-ledger.ts";
 import { sharedWitness } from "../../../server/ledger/witness/shared-witness.ts";
+import { LotRepository } from "../../../server/lots/lot-repository.ts";
+import { lastWeighing } from "../../../server/station/open-weighing.ts";
 import { messageText } from "../../message-text.ts";
 import { formPoster, pageAt, weighAt } from "../form-poster.ts";
 import { issued } from "../reports/issued.ts";
@@ -291,7 +295,7 @@ test("benches on one shared ledger cosign each other by themselves, and each tak
   }
   const round = async (witnesses: readonly ReturnType<typeof sharedWitness>[]) => {
     for (const bench of benches) await replicate(bench, there);
-    for (const witness of witnesses) await witness(there, "");
+    for (const witness of witnesses) await witness(there, await there.chains(""));
   };
   const witnesses = benches.map(sharedWitness);
   for (let n = 0; n < 3; n += 1) await round(witnesses);
@@ -423,4 +427,103 @@ test("a bench started with DATABASE_URL measures through an outage, says so on i
     (await reading.records({ filters: { bench: "window bench" } })).records.map(({ subject }) => subject),
   ).toEqual(["piece-2", "piece-1"]);
   expect(await verified(databaseUrl)).toMatchObject([{ good: true, bench: "window bench" }]);
+});
+
+test("two benches of a site see each other's records, also those of a cut, and each record once; another site sees none", async () => {
+  const databaseUrl = await cluster.database("site");
+  const start = async (bench: string, site: string) => {
+    const folder = testFolder();
+    const args = ["--typed", "--bench", bench, "--site", site];
+    const running = await startBench(args, folder, { DATABASE_URL: databaseUrl });
+    onTestFinished(() => running.stop());
+    const post = await formPoster(running.url);
+    const sees = async (piece: string) =>
+      (await pageAt(`${running.url}records`)).includes(`/records/${piece}"`);
+    return { folder, post, sees, url: running.url };
+  };
+  const window = await start("window", "harbour");
+  const back = await start("back room", "harbour");
+  const far = await start("window", "hill");
+  const seen = (bench: typeof window, piece: string) =>
+    vi.waitUntil(() => bench.sees(piece), { timeout: 60_000, interval: 20 });
+  await weighAt(window.post, "piece-1");
+  await seen(back, "piece-1");
+  await weighAt(back.post, "piece-2");
+  await seen(window, "piece-2");
+  cluster.off();
+  await weighAt(window.post, "piece-3");
+  await weighAt(back.post, "piece-4");
+  expect([await window.sees("piece-4"), await back.sees("piece-3")]).toEqual([false, false]);
+  cluster.on();
+  await seen(window, "piece-4");
+  await seen(back, "piece-3");
+  await weighAt(far.post, "piece-5");
+  const list = await all(databaseUrl);
+  const pieces = [1, 2, 3, 4, 5].map((n) => `piece-${n}`);
+  await vi.waitUntil(async () => (await list.records()).count === 5, { timeout: 60_000 });
+  expect((await list.records()).records.map(({ subject }) => subject).sort()).toEqual(pieces);
+  expect([await far.sees("piece-1"), await window.sees("piece-5")]).toEqual([false, false]);
+  expect((await verified(databaseUrl)).map(({ good }) => good)).toEqual([true, true, true]);
+  // the whole of it, as each bench has it in its own file
+  for (const { folder } of [window, back]) {
+    const here = await openLedger({
+      file: join(folder, "ledger.sqlite"),
+      now: clock(),
+      bench: "",
+      readOnly: true,
+    });
+    expect((await here.records()).records.map(({ subject }) => subject).sort()).toEqual(pieces.slice(0, 4));
+    expect([await here.verify(), await here.verifyList()]).toMatchObject([{ good: true }, { good: true }]);
+    await here.close();
+  }
+});
+
+test("lots, tickets and pieces that came twice are seen across benches, and what both wrote while apart is kept by both", async () => {
+  const there = await shared(await cluster.database("lots"));
+  // the clock of one bench is an hour behind
+  const [one, two] = [
+    await testLedger({ bench: "one" }),
+    await testLedger({ bench: "two", now: clock("2026-03-02T08:00:00.000Z") }),
+  ];
+  const benches = [one, two].map((own) => ({ own, seeOthers: othersOf(own) }));
+  const meet = async () => {
+    for (const { own } of benches) await replicate(own, there);
+    for (const { seeOthers } of benches) await seeOthers(there, await there.chains(""));
+  };
+  await one.append("lot-opened", "lot:1", { name: "Morning", method: "hung" });
+  const first = await weigh(one, "piece:1", { lot: "lot:1", ticket: "H-1" });
+  await meet();
+  await two.append("lot-opened", "lot:2", { name: "Noon", method: "hung" });
+  await weigh(two, "piece:2", { lot: "lot:1", ticket: "H-2" });
+  await weigh(two, "piece:3", { lot: "lot:2", ticket: "H-1" });
+  // both give one id to different entries, and both void the same piece
+  for (const { own } of benches) {
+    await own.append("note", "piece:1", { text: `seen at ${own.bench}` }, { key: "same" });
+    await own.append("voiding", "piece:1", { entry: first.id, reason: `wrong piece, says ${own.bench}` });
+  }
+  await meet();
+  await meet();
+  for (const { own } of benches) {
+    const lots = await new LotRepository(own).newest(10);
+    expect(lots.map(({ lot, pieces }) => [lot.name, pieces]).sort()).toEqual([
+      ["Morning", 1],
+      ["Noon", 1],
+    ]);
+    const { records } = await own.records({ filters: { ticket: "H-1" } });
+    expect(records.map(({ subject, voided }) => [subject, voided]).sort()).toEqual([
+      ["piece:1", true],
+      ["piece:3", false],
+    ]);
+    expect((await new LotRepository(own).weighedElsewhere("lot:2")).map(({ ticket }) => ticket)).toEqual([
+      "H-2",
+    ]);
+    const voided = (await own.entriesOf("piece:1")).filter(({ kind }) => kind === "voiding");
+    expect(voided.map(({ bench }) => bench).sort()).toEqual(["one", "two"]);
+    expect((await own.entry("same"))?.bench).toBe(own.bench);
+    expect((await lastWeighing(own))?.id, "its own").toBe(own === one ? "piece:1" : "piece:3");
+    expect([await own.verify(), await own.verifyList()]).toMatchObject([{ good: true }, { good: true }]);
+  }
+  const before = await Promise.all(benches.map(({ own }) => own.head()));
+  await meet();
+  expect(await Promise.all(benches.map(({ own }) => own.head())), "nothing more").toEqual(before);
 });

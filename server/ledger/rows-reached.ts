@@ -5,24 +5,24 @@ import { z } from "zod";
 const shape = z.record(z.string(), z.number().int().min(0));
 
 /**
- * How far each address was told, kept beside the ledger; lost, an address is told again from where it was chosen, and sees
- * by the ids what it knows already.
+ * How far rows were gone through for each of several names, kept in a file beside the ledger. Lost, they are gone through
+ * again: whoever gets them sees by the ids what it knows already.
  */
-export class SentUpTo {
+export class RowsReached {
   readonly #file: string;
   #rows: Record<string, number>;
 
-  constructor(folder: string) {
-    this.#file = join(folder, "webhooks-sent.json");
+  constructor(folder: string, name: string) {
+    this.#file = join(folder, name);
     this.#rows = read(this.#file);
   }
 
-  row(url: string): number | undefined {
-    return this.#rows[url];
+  row(name: string): number | undefined {
+    return this.#rows[name];
   }
 
-  set(url: string, seq: number): void {
-    this.#rows = { ...this.#rows, [url]: seq };
+  set(name: string, seq: number): void {
+    this.#rows = { ...this.#rows, [name]: seq };
     writeFileSync(`${this.#file}.part`, JSON.stringify(this.#rows), { mode: 0o600 });
     renameSync(`${this.#file}.part`, this.#file);
   }
