@@ -1,6 +1,5 @@
 import { type Message, message } from "../calibration/message.ts";
 import { Loads } from "../calibration/stable-reading/loads.ts";
-import { uOfPossible } from "../calibration/stable-reading/possible-creep.ts";
 import { linesAtRest, withLine } from "./captured.ts";
 import { createKeyPresses } from "./key-presses.ts";
 import { endsTheLoad, type LineRecord, type Reading } from "./reading.ts";
@@ -14,6 +13,8 @@ export interface LoadTaken {
   uGrams: number;
   /** of that, what may still come */
   driftUGrams: number;
+  /** the most that a creep may bring which was not excluded yet, g; 0 where none is possible */
+  possibleGrams: number;
   flags: readonly string[];
 }
 
@@ -52,16 +53,22 @@ export function createLoadsTaken({
       if (because) return [{ kind: "drifting", message: because }];
       const uGrams = line.step / Math.sqrt(12);
       return [
-        { kind: "taken", taken: { reading, grams: line.value, uGrams, driftUGrams: 0, flags: ["on-key"] } },
+        {
+          kind: "taken",
+          taken: { reading, grams: line.value, uGrams, driftUGrams: 0, possibleGrams: 0, flags: ["on-key"] },
+        },
       ];
     }
     const { judgement, since, taken, changed, excluded } = loads.hear(line);
     if (taken) {
-      const { value: grams, uDrift, possible, flags } = taken;
-      const open = uOfPossible(possible);
-      const [uGrams, driftUGrams] = [Math.hypot(taken.u, open), Math.hypot(uDrift, open)];
+      const { value: grams, u: uGrams, uDrift: driftUGrams, possible: possibleGrams, flags } = taken;
       const { shown } = linesAtRest(lines, { since, value: grams });
-      return [{ kind: "taken", taken: { reading: shown.reading, grams, uGrams, driftUGrams, flags } }];
+      return [
+        {
+          kind: "taken",
+          taken: { reading: shown.reading, grams, uGrams, driftUGrams, possibleGrams, flags },
+        },
+      ];
     }
     if (changed !== undefined)
       return [{ kind: "changed-after-take", message: message("balance.rest.changed", { grams: changed }) }];

@@ -46,9 +46,10 @@ export function everyLoad(time: LineTime, onKey: boolean, tell: Tell): PrintedLi
 
 function loadLine(event: LoadEvent, tell: Tell) {
   if (event.kind !== "taken") return { event: eventOf(event.kind, event.message, tell) };
-  const { reading, grams, uGrams, driftUGrams, flags } = event.taken;
+  const { reading, grams, uGrams, driftUGrams, possibleGrams, flags } = event.taken;
   const { text, unit } = reading;
-  return { taken: { text, unit, grams, u_g: uGrams, drift_u_g: driftUGrams, flags } };
+  const possible = possibleGrams > 0 && { possible_g: possibleGrams };
+  return { taken: { text, unit, grams, u_g: uGrams, drift_u_g: driftUGrams, ...possible, flags } };
 }
 
 const eventOf = (code: string, { code: message, params }: Pick<Message, "code" | "params">, tell: Tell) => ({

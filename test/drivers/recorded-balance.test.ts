@@ -150,6 +150,7 @@ test("with --take each load of a recording is taken once, at times from its firs
       grams: expect.closeTo(7.53603, 4),
       u_g: expect.any(Number),
       drift_u_g: expect.any(Number),
+      possible_g: expect.any(Number),
       flags: ["creep-possible"],
     },
   });
