@@ -177,9 +177,11 @@ function FoundSensors({ found }: Pick<SensorsView, "found">) {
   );
 }
 
-function NewSensor({ typed, problems, csrfToken }: SensorsView) {
+function NewSensor({ typed, problems, found, csrfToken }: SensorsView) {
   const t = useTell();
   const errorOf = errorsOf(problems);
+  // such a sensor has no line to set and sends by itself
+  const isPlugged = found.some(({ address }) => address === typed.address);
   const halfWidth = (quantity: Quantity, unit: string) => (
     <Field
       kind="decimal"
@@ -202,13 +204,17 @@ function NewSensor({ typed, problems, csrfToken }: SensorsView) {
         required
         {...errorOf("address")}
       />
-      <Field
-        name="line"
-        label={t("balances.line")}
-        hint={t("balances.line-hint")}
-        value={typed.line ?? "9600-8n1"}
-        {...errorOf("line")}
-      />
+      {isPlugged ? (
+        <input type="hidden" name="line" value="9600-8n1" />
+      ) : (
+        <Field
+          name="line"
+          label={t("balances.line")}
+          hint={t("balances.line-hint")}
+          value={typed.line ?? "9600-8n1"}
+          {...errorOf("line")}
+        />
+      )}
       <Select
         name="place"
         label={t("sensors.columns.place")}
@@ -223,13 +229,17 @@ function NewSensor({ typed, problems, csrfToken }: SensorsView) {
         {halfWidth("pressure", "hPa")}
         {halfWidth("humidity", "%")}
       </div>
-      <Field
-        name="request"
-        label={t("sensors.request")}
-        hint={t("sensors.request-hint")}
-        value={typed.request ?? ""}
-        {...errorOf("request")}
-      />
+      {isPlugged ? (
+        <input type="hidden" name="request" value="" />
+      ) : (
+        <Field
+          name="request"
+          label={t("sensors.request")}
+          hint={t("sensors.request-hint")}
+          value={typed.request ?? ""}
+          {...errorOf("request")}
+        />
+      )}
       <button type="submit">{t("sensors.listen")}</button>
     </form>
   );
