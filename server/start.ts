@@ -14,6 +14,7 @@ import { openLedger } from "./ledger/open-ledger.ts";
 import { pinKey } from "./ledger/pinned-key.ts";
 import { keepReplicating } from "./ledger/replication.ts";
 import { keepWitnessed } from "./ledger/witness/keep-witnessed.ts";
+import { logError } from "./log.ts";
 import { photosBeside } from "./photos/photo-folder.ts";
 import { reportsBeside } from "./reports/report-folder.ts";
 import { demonstration, realBench, type Settings, type Source } from "./settings.ts";
@@ -93,7 +94,7 @@ export async function start(asked: Settings): Promise<Running> {
         if (before.settings.source.kind === "demo") movedAway(before.settings.dataFolder);
       } catch (error) {
         // the bench before goes on
-        console.error(error);
+        logError(error);
         opened = await open(before.settings, change, inRoom);
       }
       return opened.listener;

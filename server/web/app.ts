@@ -9,6 +9,7 @@ import type { DemoSimulator } from "../demo/simulator.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { ReplicationState } from "../ledger/replication.ts";
 import type { WitnessState } from "../ledger/witness/keep-witnessed.ts";
+import { logOptions } from "../log.ts";
 import type { AdjustmentRepository } from "../station/adjustment-repository.ts";
 import { keepAdjustments } from "../station/adjustments-heard.ts";
 import type { BalanceInUse } from "../station/balance-in-use.ts";
@@ -122,7 +123,10 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   const { station } = bench;
   const demo = simulator !== undefined;
   const now = () => new Date();
-  const app = fastify({ forceCloseConnections: true, bodyLimit, schemaController: { compilersFactory } });
+  const app: FastifyInstance = fastify({
+    ...{ forceCloseConnections: true, bodyLimit, schemaController: { compilersFactory } },
+    ...logOptions(process.env.UNDERHOOK_LOG),
+  });
   app.decorate("zone", () => timeZoneOf(settings.now));
   guard(app);
   await sendHeaders(app);

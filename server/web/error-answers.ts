@@ -7,6 +7,7 @@ import { tellerOf } from "../../views/messages/tell.ts";
 import { page, render } from "../../views/page.tsx";
 import { Problem } from "../../views/problem.tsx";
 import type { Sentence } from "../../views/sentence.tsx";
+import { logError } from "../log.ts";
 import { sendProblem } from "./api/problem.ts";
 import { bodyLimit } from "./bodies.ts";
 import { frameOf, lookOf } from "./look.ts";
@@ -18,7 +19,7 @@ export function answerErrors(app: FastifyInstance, demo: boolean): void {
   app.setErrorHandler((error: Refusal | Failed, request, reply) => {
     const status = error instanceof Refusal ? 422 : (error.statusCode ?? 500);
     const sentence = error instanceof Refusal ? error : refusalFor(error, status);
-    if (status >= 500) console.error(error);
+    if (status >= 500) logError(error);
     if (request.url.startsWith("/api/"))
       return sendProblem(reply, status, lookOf(request).locale, {
         message: sentence,

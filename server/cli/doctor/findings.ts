@@ -1,5 +1,5 @@
 import { accessSync, constants, existsSync, statfsSync, statSync } from "node:fs";
-import { type Message, message, messageOf } from "../../../calibration/message.ts";
+import { message, messageOf } from "../../../calibration/message.ts";
 import { listScales } from "../../../drivers/hid/scales.ts";
 import { listPorts } from "../../../drivers/ports.ts";
 import { listPluggedSensors } from "../../../drivers/sensors/plugged-sensors.ts";
@@ -8,13 +8,8 @@ import { LedgerError } from "../../ledger/error.ts";
 import { openLedger } from "../../ledger/open-ledger.ts";
 import { pinnedKey, pinnedKeyFile } from "../../ledger/pinned-key.ts";
 import { publicKeyId } from "../../ledger/signing-key.ts";
+import type { Finding } from "./finding.ts";
 import { certificate, checksDue, database } from "./services.ts";
-
-/** One thing that was looked at: in order, or what to do about it. */
-export interface Finding {
-  good: boolean;
-  message: Message;
-}
 
 /** Below this much room a ledger is asked about, bytes: photos of some hundred pieces. */
 const leastRoomBytes = 500e6;

@@ -8,7 +8,7 @@ import { LedgerError } from "../../ledger/error.ts";
 import type { Ledger } from "../../ledger/ledger.ts";
 import { balanceLabel } from "../../station/balance-label.ts";
 import { checkRepository } from "../../station/check-repository.ts";
-import type { Finding } from "./findings.ts";
+import type { Finding } from "./finding.ts";
 
 /** Of each balance whether its newest checks still hold. */
 export async function checksDue(ledger: Ledger, now: Date): Promise<Finding[]> {
