@@ -106,6 +106,23 @@ test("every consistency proof holds by the words of RFC 9162, and fails once any
     }
 });
 
+test("a place outside the tree and a proof of the wrong length for equal or empty trees fail, as RFC 9162 words it", () => {
+  const leaves = data(5);
+  const hashes = leaves.map(leafHash);
+  const root = headOf(leaves);
+  // 2.1.3.2, 1: a leaf index that is not below the size of the tree fails
+  for (const index of [-1, 5, 6, Number.NaN])
+    expect(rootByInclusion(hashes[0]!, index, 5, inclusionProof(hashes, 0))).toBeNull();
+  // 2.1.4.2: trees of one size have an empty proof and one root; the empty tree is the beginning of every other
+  const whole = { size: 5, root };
+  expect(isConsistent(whole, whole, [])).toBe(true);
+  expect(isConsistent(whole, whole, [root])).toBe(false);
+  expect(isConsistent({ size: 5, root: hashes[0]! }, whole, [])).toBe(false);
+  expect(isConsistent({ size: 0, root: headOf([]) }, whole, [])).toBe(true);
+  expect(isConsistent({ size: 0, root: headOf([]) }, whole, [root])).toBe(false);
+  expect(isConsistent({ size: 6, root }, whole, [])).toBe(false);
+});
+
 test("of two trees that differ in an old leaf no proof makes one the beginning of the other", () => {
   fc.assert(
     fc.property(fc.integer({ min: 2, max: 300 }), fc.nat(), fc.nat(), (size, a, b) => {

@@ -172,3 +172,40 @@ test("a long list is written some rows at a time: others write between, it stops
   expect(await takeOverTickets(ledger, rows, "a list")).toBe(0);
   expect((await ledger.verify()).good).toBe(true);
 });
+
+test("a moment is read by RFC 3339 with its offset, and one whose offset is no number is refused", async () => {
+  const moments = [
+    "2019-05-02T10:30:00+02:00",
+    "2019-05-02T10:30:00.5Z",
+    "2019-05-02T10:30-05:30",
+    "2019-05-02T10:30+ab:cd",
+  ];
+  const { rows, refused } = await previewImport(
+    "weighings",
+    [head, ...moments.map((at, n) => `H-${n},medal,${at},31.10,10.34,0.02,,`)].join("\n"),
+  );
+  expect(rows.map(({ values }) => values.measured_at)).toEqual([
+    "2019-05-02T08:30:00.000Z",
+    "2019-05-02T10:30:00.500Z",
+    "2019-05-02T16:00:00.000Z",
+  ]);
+  expect(refused.map(({ line, column }) => [line, column])).toEqual([[5, "measured_at"]]);
+});
+
+test("parts of an alloy below nothing, without a symbol or of another sum are refused; one of no share is taken", async () => {
+  const columns =
+    "id,name,composition_percent,density_low_g_cm3,density_g_cm3,density_high_g_cm3,magnetism,colour,source";
+  const parts = ["Au 75; Ag 25; Cu 0", "Au 110; Ag -10", "75; Ag 25", "Au 75; Ag 20"];
+  const { rows, refused } = await previewImport(
+    "metals",
+    [columns, ...parts.map((part, n) => `own-${n},M,${part},15.3,15.5,15.7,none,yellow,melt book`)].join(
+      "\n",
+    ),
+  );
+  expect(rows.map(({ values }) => values.composition_percent)).toEqual([{ Au: 0.75, Ag: 0.25, Cu: 0 }]);
+  expect(refused.map(({ line, message: { code } }) => [line, code])).toEqual([
+    [3, "import.cell.no-composition"],
+    [4, "import.cell.no-composition"],
+    [5, "import.cell.composition-sum"],
+  ]);
+});

@@ -6,13 +6,13 @@ import { Stryker } from "@stryker-mutator/core";
 import { seed } from "../setup/long-run.ts";
 import { binomialInterval } from "../virtual-bench/binomial.ts";
 
-const web = (...names: string[]) => names.map((name) => `test/server/web/${name}.test.ts`);
+const web = (...names) => names.map((name) => `test/server/web/${name}.test.ts`);
 const compute = ["compute", "contract", "gross-errors", "optional-keys", "set-in", "laboratory-results"].map(
   (name) => `test/server/compute/${name}.test.ts`,
 );
 
 /** What is changed, and the tests that have to notice: those that start no program and no browser. */
-const folders: Record<string, readonly string[]> = {
+const folders = {
   calibration: ["test/calibration/*.test.ts"],
   "server/weighing": [
     ...["test/server/weighing/**/*.test.ts", "test/server/station/*.test.ts", ...compute],
@@ -60,12 +60,12 @@ for (const folder of named.length > 0 ? named : Object.keys(folders)) {
     ignorePatterns: ["dist", "test/output"],
     reporters: ["progress-append-only"],
   }).runMutationTest();
-  const of = (...states: string[]) => results.filter(({ status }) => states.includes(status));
+  const of = (...states) => results.filter(({ status }) => states.includes(status));
   const killed = of("Killed", "Timeout").length;
   const left = of("Survived", "NoCoverage");
   const changed = killed + left.length;
   const [low, high] = binomialInterval(killed, changed);
-  const percent = (part: number) => (part * 100).toFixed(1);
+  const percent = (part) => (part * 100).toFixed(1);
   lines.push(
     `${folder}  ${killed} of ${changed}  ${percent(killed / changed)} % (${percent(low)} to ${percent(high)})  ${of("NoCoverage").length}`,
   );
