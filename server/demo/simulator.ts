@@ -14,7 +14,7 @@ export interface DemoSimulator {
 }
 
 /** A hand takes so long from the pan to the water, ms. */
-const handMs = 1500;
+export const handMs = 1500;
 
 /** An invented piece for a ticket that names none, the same each time. */
 function anyPiece(ticket: string): DemoPiece | undefined {

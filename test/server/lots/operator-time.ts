@@ -1,4 +1,5 @@
 import { demoPieces } from "../../../server/demo/pieces.ts";
+import { handMs } from "../../../server/demo/simulator.ts";
 import { launchBrowser } from "../../setup/browser.ts";
 import { startBench } from "../running.ts";
 
@@ -31,15 +32,13 @@ export async function screenedLot(pieces: number): Promise<PieceTime[]> {
       await page.waitForSelector(until, { state: "attached" });
       return (performance.now() - before) / 1000;
     };
-    /** The piece is laid or hung by the page's own button, and seen to weigh: the hand between pan and water is no wait. */
-    const moves = async (to: string) => {
-      const grams = async () =>
-        Math.trunc(
-          Number.parseFloat((await page.locator("#live-reading .live-reading").textContent()) ?? ""),
-        );
-      const before = await grams();
+    /** The piece is laid or hung by the page's own button; the hand between pan and water is no wait. */
+    const moves = async (to: "dry" | "wet") => {
+      const weight = () => page.locator("#live-reading .live-reading").textContent();
+      const before = (await weight())?.split(".")[0];
       await page.click(`button[name="action"][value="${to}"]`);
-      for (let now = before; now === before || now === 0; now = await grams()) await page.waitForTimeout(20);
+      if (to === "wet") await page.waitForTimeout(handMs);
+      while ((await weight())?.split(".")[0] === before) await page.waitForTimeout(20);
     };
     for (let lot = 1; times.length < pieces; lot++) {
       await page.goto(`${bench.url}lots`);
