@@ -23,6 +23,9 @@ export interface ReplicationState {
 /** So often it is looked whether there is anything new here, and whether anything was heard of, ms. */
 const tickMs = 200;
 
+/** A server that did not answer is asked again after so long, ms. */
+const retryMs = 2000;
+
 /** Without an answer for so long the page says that it waits, ms. */
 const silentMs = 4000;
 
@@ -105,7 +108,8 @@ export function keepReplicating(
 
   const running = (async () => {
     while (!ended.signal.aborted) {
-      if (news || performance.now() - lookedMs >= everyMs || (await isNew())) await once();
+      const pauseMs = state.state === "waiting" ? Math.min(everyMs, retryMs) : everyMs;
+      if (news || performance.now() - lookedMs >= pauseMs || (await isNew())) await once();
       await sleep(tickMs, ended.signal);
     }
     await shared?.close().catch(() => {});
