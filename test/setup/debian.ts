@@ -10,9 +10,10 @@ export interface Peer {
 
 export const peers = {
   chromium: {
+    // Chromium without a window: the same pages for a third less of the processors' time.
     what: "Chromium",
-    path: process.env.CHROMIUM ?? "/usr/bin/chromium",
-    packages: ["chromium", "fonts-dejavu-core"],
+    path: process.env.CHROMIUM ?? "/usr/bin/chromium-headless-shell",
+    packages: ["chromium-headless-shell", "fonts-dejavu-core"],
   },
   postgresql: { what: "PostgreSQL", path: "/usr/lib/postgresql", packages: ["postgresql"] },
   poppler: { what: "pdftotext", path: "/usr/bin/pdftotext", packages: ["poppler-utils"] },
