@@ -189,7 +189,7 @@ async function refiner(task: TestContext, look: Look): Promise<void> {
     await onThePan(immersed);
     await page.keyboard.press("F9");
   }
-  await page.waitForSelector("#ticket:focus");
+  await page.getByRole("heading", { name: t("lots.step.full", { counted: 3 }) }).waitFor();
   await page.locator("summary", { hasText: t("lots.trays") }).click();
   const excluded = page.getByRole("region", { name: t("state.excluded"), exact: true });
   expect(await excluded.textContent()).toContain("K-2");
@@ -206,7 +206,8 @@ async function refiner(task: TestContext, look: Look): Promise<void> {
   await page.locator(".sums .total").waitFor();
   await shows("refiner-5-payout");
   await page.locator('a[href^="/lots/"]', { hasText: look.device }).first().click();
-  await page.locator("summary", { hasText: t("lots.closing.open") }).click();
+  // the lot is full: its one filled button leads to the closing
+  await next(page).click();
   for (const answer of await page.locator('input[name^="answer-"]').all()) await answer.fill("seen");
   await page.fill("#closing-by", "TM");
   await button(t("lots.closing.go")).click();
