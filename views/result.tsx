@@ -107,6 +107,11 @@ interface Listed {
   list: ResultView["alternatives"];
 }
 
+interface Leveled {
+  /** level of its headings: one below that of what it stands under */
+  level: 2 | 3;
+}
+
 /** What the list of what is left is to the claim. */
 function headingOf({ claim, claimStands, state }: ResultView) {
   if (claimStands) return "result.not-excluded";
@@ -153,8 +158,9 @@ function Alternatives({ list, claimStands }: Pick<ResultView, "claimStands"> & L
 }
 
 /** Alternatives by how often they are met, in the order of the statement. */
-function ByOccurrence({ list, claimStands }: Pick<ResultView, "claimStands"> & Listed) {
+function ByOccurrence({ list, claimStands, level }: Pick<ResultView, "claimStands"> & Listed & Leveled) {
   const locale = useLocale();
+  const Heading = level === 2 ? "h3" : "h4";
   const of = (occurrence: OccurrenceName | undefined) => list.filter((one) => one.occurrence === occurrence);
   return (
     <>
@@ -163,7 +169,7 @@ function ByOccurrence({ list, claimStands }: Pick<ResultView, "claimStands"> & L
         if (group.length === 0) return null;
         return (
           <div key={occurrence}>
-            <h4>{tellerOf(locale)(`result.occurrence.${occurrence}`)}</h4>
+            <Heading>{tellerOf(locale)(`result.occurrence.${occurrence}`)}</Heading>
             <Alternatives list={group} claimStands={claimStands} />
           </div>
         );
@@ -227,11 +233,16 @@ export function ResultHeadline({ result: { state, claim, answer } }: { result: R
 }
 
 /** What stands behind an answer: the reason with its numbers, what else is left, fineness, what may harm. */
-export function ResultDetails({ result, ...asked }: { result: ResultView; locale?: Locale }) {
+export function ResultDetails({
+  result,
+  level,
+  ...asked
+}: { result: ResultView; locale?: Locale } & Leveled) {
   const spoken = useLocale();
   const locale = asked.locale ?? spoken;
   const t = tellerOf(locale);
   const { message, claimStands, alternatives, fineness, cautions, decision, claim, risk } = result;
+  const Heading = `h${level}` as const;
   return (
     <>
       {message !== undefined && (
@@ -241,12 +252,12 @@ export function ResultDetails({ result, ...asked }: { result: ResultView; locale
       )}
       {alternatives.length > 0 && (
         <>
-          <h3>{t(headingOf(result), { count: alternatives.length })}</h3>
-          <ByOccurrence list={alternatives.slice(0, shownAtOnce)} claimStands={claimStands} />
+          <Heading>{t(headingOf(result), { count: alternatives.length })}</Heading>
+          <ByOccurrence list={alternatives.slice(0, shownAtOnce)} {...{ claimStands, level }} />
           {alternatives.length > shownAtOnce && (
             <details>
               <summary>{t("result.more", { count: alternatives.length - shownAtOnce })}</summary>
-              <ByOccurrence list={alternatives.slice(shownAtOnce)} claimStands={claimStands} />
+              <ByOccurrence list={alternatives.slice(shownAtOnce)} {...{ claimStands, level }} />
             </details>
           )}
         </>

@@ -53,7 +53,7 @@ export function ResultFolds({
           title={t("bench.fold.alternatives")}
           note={view.result.alternatives.length}
         >
-          <ResultDetails result={view.result} />
+          <ResultDetails result={view.result} level={3} />
         </ResultFold>
       )}
       <ResultFold name="budget" title={t("bench.fold.budget")}>

@@ -66,7 +66,7 @@ export function EvidencePage(view: EvidencePageView) {
             <Sentence message={result.answer} />
           </p>
           <Fold id="not-excluded" title={t("bench.fold.alternatives")} note={result.alternatives.length}>
-            <ResultDetails result={result} />
+            <ResultDetails result={result} level={3} />
           </Fold>
           {excluded.length > 0 && <Excluded list={excluded} />}
           <SizeSheet {...view.size} />

@@ -69,7 +69,7 @@ function Behind(record: RecordView) {
     <>
       <Fold id="finding" title={t("result.heading")} note={alternatives.length || undefined}>
         <section aria-labelledby="finding-heading">
-          <ResultDetails result={record.result} />
+          <ResultDetails result={record.result} level={2} />
         </section>
       </Fold>
       <RecordDrawn {...record} />

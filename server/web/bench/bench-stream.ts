@@ -3,6 +3,7 @@ import { heartbeatSeconds } from "../../../views/bench/index.tsx";
 import type { BalanceInUse } from "../../station/balance-in-use.ts";
 import type { Bench } from "../../station/bench.ts";
 import { type Draw, LiveStream } from "../live-stream.ts";
+import { isWatching } from "./checks-now.ts";
 
 /** How often the live part is looked at although no line came, so that silence shows its age. */
 const ageEveryMs = 1000;
@@ -28,14 +29,17 @@ export function benchStream(
   return stream;
 }
 
-/** Says whether a line changed what must be looked at: on the balance, or at the immersion that a capture waits for. */
+/** Says whether a line changed what must be looked at: on the balance, at the immersion that a capture waits for, or at a load that was watched. */
 function changedChecks(bench: Bench): () => boolean {
   let balanceBefore = 0;
+  let watchingBefore = false;
   let immersionBefore = "";
   return () => {
     const balance = bench.scale?.checks().length ?? 0;
     const immersion = bench.waitingFor ? bench.checks.map(({ code }) => code).join() : immersionBefore;
-    const changed = balance !== balanceBefore || immersion !== immersionBefore;
+    const watching = isWatching(bench);
+    const changed = balance !== balanceBefore || immersion !== immersionBefore || watching !== watchingBefore;
+    watchingBefore = watching;
     balanceBefore = balance;
     immersionBefore = immersion;
     return changed;

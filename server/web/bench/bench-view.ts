@@ -16,6 +16,7 @@ import { evaluationStoppedBy, stopping } from "../../weighing/stop-checks.ts";
 import { ticketAfter } from "../../weighing/ticket-after.ts";
 import { resultViewOf } from "../results/result-view.ts";
 import { whenOf } from "../when.ts";
+import { checksNow } from "./checks-now.ts";
 import { secondPersonView } from "./second-person-view.ts";
 
 /** The bench as its page draws it. */
@@ -55,7 +56,7 @@ export function benchView(bench: Bench, csrfToken: string, demo: boolean, proble
     ...(evaluation && !isRefused(evaluation)
       ? { result: resultViewOf(evaluation.statement, bench.library) }
       : {}),
-    checks: checks.map((check) => ({ ...check, impossible: impossible.has(check.code) })),
+    checks: checksNow(bench).map((check) => ({ ...check, impossible: impossible.has(check.code) })),
     repeats: open && repeatsOf(open),
     bands: metalBands(bench.library, bench.preferences.metal),
     firstMethod: bench.preferences.method,
