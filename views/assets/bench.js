@@ -192,7 +192,10 @@
     },
   });
   const sent = new WeakSet();
+  // the fold a form stood in when it was sent: the answer may have put it into another one
+  const sentFrom = new WeakMap();
   document.addEventListener("htmx:before:request", ({ target }) => {
+    sentFrom.set(target, target.closest?.("details"));
     for (const field of target.elements ?? []) if (isText(field)) sent.add(field);
   });
   document.addEventListener("input", ({ target }) => sent.delete(target));
@@ -200,7 +203,7 @@
     const { request, response } = detail.ctx;
     if (request.method !== "POST" || response.status >= 400 || !target.matches?.("form")) return;
     for (const field of target.elements) if (sent.has(field)) field.value = field.defaultValue;
-    const folded = target.closest("details");
+    const folded = sentFrom.get(target);
     if (folded) folded.open = false;
   });
 
