@@ -1,7 +1,8 @@
 import { setTimeout as pause } from "node:timers/promises";
+import { message } from "../../calibration/message.ts";
 import type { Sentence } from "../../views/sentence.tsx";
 import type { Steps } from "../ledger/turns.ts";
-import { refusalOf } from "./refused.ts";
+import { refusedBy } from "./refused.ts";
 
 /** Long work: how far it is, and how it ended. */
 export interface Job<Done> {
@@ -40,7 +41,16 @@ export function job<Done>(of: number, work: (steps: Required<Steps>) => Promise<
       outcome = { done, stopped: signal.aborted && seen < of };
     })
     .catch((error: unknown) => {
-      outcome = error === signal.reason ? { stopped: true } : { message: refusalOf(error).message };
+      if (error === signal.reason) {
+        outcome = { stopped: true };
+        return;
+      }
+      const refused = refusedBy(error);
+      outcome = { message: refused?.message ?? message("refusal.program-error") };
+      // whoever still waits is answered as for every error of the program; who looks later finds that it ended
+      if (refused) return;
+      console.error(error);
+      throw error;
     });
   return {
     of,

@@ -121,7 +121,7 @@ function readRow({ list: { columns, wrong }, headings, asRow }: RowRead, { line,
     const at = headings.findIndex(({ column }) => column === name);
     const value = at < 0 ? "" : (cells[at] ?? "");
     const read = cell.safeParse(value);
-    if (!read.success) refused.push({ line, column: name, value, message: saysOf(read.error.issues[0]) });
+    if (!read.success) refused.push({ line, column: name, value, message: messageOf(read.error.issues[0]) });
     else if (headings[at]?.unitOpen && value.trim() !== "" && !/\p{L}/u.test(value))
       refused.push({
         line,
@@ -159,7 +159,7 @@ function repeated(
 }
 
 /** The message that the issue of a cell carries. */
-function saysOf(issue: z.core.$ZodIssue | undefined): Message {
+function messageOf(issue: z.core.$ZodIssue | undefined): Message {
   const sentence = issue?.code === "custom" ? (issue.params?.message as Message | undefined) : undefined;
   return sentence ?? message("form.entry.not-text");
 }

@@ -69,6 +69,12 @@ test("a check tells how far it is, can be stopped between two steps, and a stop 
   expect(await checked("")).toContain("Good:");
 });
 
+test("work that an error of the program ends is not shown as going on", async () => {
+  const running = job(1, () => Promise.reject(new Error("wrong inside")));
+  await expect(running.ended).rejects.toThrow("wrong inside");
+  expect(running.outcome).toEqual({ message: { code: "refusal.program-error" } });
+});
+
 test("a bench by itself says that it hands nothing over, and how it would", async () => {
   expect(await textOf(at, "/settings/ledger")).toMatch(/its own ledger only.*DATABASE_URL/);
   expect(await textOf(at, "/settings")).toContain(t("settings-pages.ledger"));
